@@ -1,0 +1,46 @@
+#pragma once
+#include <array>
+#include <cstdint>
+
+#include "aircraft/aircraft_type.hpp"
+#include "aircraft/airframe_state.hpp"
+#include "aircraft/mass_properties.hpp"
+#include "aircraft/strip.hpp"
+
+namespace stallwright {
+
+template <std::size_t Rows, std::size_t Columns>
+using Influence = std::array<std::array<double, Columns>, Rows>;
+
+/// One aeroplane as loaded, ready to fly: immutable, made once by make_aircraft.
+/// Strips run left wing tip to right, left tail tip to right, fin root to tip: wing, tail, fin in one array.
+struct Aircraft {
+  AircraftType type;
+  MassProperties mass;
+  std::array<Strip, kStrips> strips{};
+  Influence<kWingStrips, kWingStrips> wing_influence{};    ///< downwash on the wing by the wing, 1/m
+  Influence<kTailStrips, kTailStrips> tail_influence{};    ///< on the tail by the tail
+  Influence<kFinStrips, kFinStrips> fin_influence{};
+  Influence<kTailStrips, kWingStrips> tail_by_wing{};      ///< on the tail by the wing, steady
+  std::array<Vec3<double>, kWingStrips> probe_by_wing{};   ///< velocity at the AOA probe, 1/m
+  double wing_area_m2 = 0, span_m = 0, mean_chord_m = 0;
+  double tail_arm_m = 0;          ///< wing quarter chord to tail quarter chord
+  double tail_rise_m = 0;         ///< tail above the wing's trailing edge
+  double disc_area_m2 = 0;
+  double idle_throttle = 0;       ///< share of full torque that turns the propeller at idle speed
+  Vec3<double> hub_B, shaft_B;    ///< propeller hub from the cg; unit vector along the shaft, forward
+  Vec3<double> body_centre_B, probe_B;
+  Mat3<double> inertia_inverse;
+};
+
+/// Cuts the type into strips for a loading and an airframe.
+///   airframe_seed  draws the fixed small differences between strips; 0 is the perfectly even airframe
+/// Throws std::invalid_argument if the type's lists are too short to build from.
+Aircraft make_aircraft(const AircraftType& type, const Loading& loading, std::uint64_t airframe_seed);
+Aircraft make_aircraft(const AircraftType& type, const MassProperties& mass, std::uint64_t airframe_seed);
+
+/// The same airframe reflected in its plane of symmetry (strip differences swapped left for right, propeller
+/// turning the other way is not possible: the mirror test stops the propeller instead).
+Aircraft mirrored(const Aircraft& aircraft);
+
+}  // namespace stallwright

@@ -1,0 +1,130 @@
+#pragma once
+#include "aircraft/aircraft.hpp"
+#include "aircraft/control_linkage.hpp"
+#include "aircraft/propulsion.hpp"
+#include "aircraft/section.hpp"
+
+namespace stallwright {
+
+/// Forces and moments of the whole airframe about the centre of gravity, and how its memory changes.
+template <class T>
+struct AirframeLoads {
+  Vec3<T> force_B, moment_B;       ///< all but weight
+  Vec3<T> angular_momentum_B;      ///< of the propeller, for the gyroscopic term
+  AirframeState<T> rate;           ///< d(state)/dt
+  T thrust_n, shaft_power_w, spin_rate_radps2;
+};
+
+/// Local flow at a strip, in its own chord-normal plane.
+template <class T>
+struct StripFlow {
+  T along_mps, normal_mps, speed_mps, alpha_rad;
+};
+
+/// Fastest that any flow memory follows, 1/s: above what an aeroplane of this size shows below V_NE, and inside
+/// the stability limit of the 100 Hz step (2.78/0.01 s for RK4) in the wildest upset.
+inline constexpr double kFastestSeparation_ps = 150.0;
+inline constexpr double kFastestInflow_ps = 40.0;
+inline constexpr double kInflowChords = 2.0;  ///< travel, in chords, over which the induced angle follows
+
+namespace detail {
+
+template <class T>
+Vec3<T> lift(const Vec3<double>& v) {
+  return {T(v.x), T(v.y), T(v.z)};
+}
+
+template <class T>
+T wrapped(T angle) {
+  return angle - math::round(angle / (2.0 * math::kPi)) * (2.0 * math::kPi);
+}
+
+}  // namespace detail
+
+/// Deflection of the control on strip i, rad, in the strip's own sense (towards normal_B positive).
+template <class T>
+T control_deflection(const Aircraft& aircraft, std::size_t i, const AirframeState<T>& state) {
+  if (i < kWingStrips) {
+    const ControlSurface& a = aircraft.type.aileron;
+    // Differential gearing: the aileron that goes down moves by the smaller travel.
+    const double ratio = a.max_positive_rad / a.max_negative_rad;
+    const T up = i < kWingStrips / 2 ? -state.aileron_rad : state.aileron_rad;  // >0: this aileron goes up
+    return math::where(up > T(0), -up, -up * ratio);
+  }
+  if (i < kWingStrips + kTailStrips) return state.elevator_rad;
+  return -state.rudder_rad;  // trailing edge left is away from the fin's normal (right)
+}
+
+/// What flap and control do to the section of strip i.
+template <class T>
+SectionShift<T> section_shift(const Aircraft& aircraft, std::size_t i, const AirframeState<T>& state) {
+  const Strip& strip = aircraft.strips[i];
+  SectionShift<T> shift;
+  shift.stall_rad = T(strip.stall_offset_rad);
+  if (strip.flap_share > 0.0) {
+    const FlapEffect<T> flap = flap_effect(aircraft.type.flaps, state.flap_rad);
+    shift.zero_lift_rad = shift.zero_lift_rad + strip.flap_share * flap.zero_lift_rad;
+    shift.stall_rad = shift.stall_rad + strip.flap_share * flap.stall_rad;
+    shift.drag = shift.drag + strip.flap_share * flap.drag;
+    shift.moment = shift.moment + strip.flap_share * flap.moment;
+  }
+  if (strip.control_share > 0.0) {
+    const ControlSurface& control = i < kWingStrips                 ? aircraft.type.aileron
+                                    : i < kWingStrips + kTailStrips ? aircraft.type.elevator
+                                                                    : aircraft.type.rudder;
+    const T deflection = control_deflection(aircraft, i, state);
+    // A control in separated flow loses grip beyond the loss of slope: the part of the flow that has left the
+    // surface ahead of the hinge cannot be turned by it. Taken as sqrt(x), 1 attached.  (tuned to nothing)
+    const T grip = math::sqrt(math::clamp(state.separation[i], T(0.04), T(1)));
+    shift.zero_lift_rad = shift.zero_lift_rad - strip.control_share * control.effectiveness * grip * deflection;
+    shift.stall_rad = shift.stall_rad - strip.control_share * control.stall_shift * deflection;
+    shift.drag = shift.drag + strip.control_share * control.drag_per_rad2 * deflection * deflection;
+  }
+  return shift;
+}
+
+/// Flow that strip i meets: its own velocity, slipstream, downwash of the wing (tail) and the induced inflow.
+template <class T>
+StripFlow<T> strip_flow(const Aircraft& aircraft, std::size_t i, const AirframeState<T>& state,
+                        const RelativeFlow<T>& flow, const Propulsion<T>& power) {
+  const Strip& strip = aircraft.strips[i];
+  const Vec3<T> r = detail::lift<T>(strip.r_B);
+  Vec3<T> v = flow.velocity_B + cross(flow.rate_B, r);
+  if (strip.slipstream_share > 0.0) {
+    v.x = v.x + strip.slipstream_share * strip.slipstream_growth * power.wash_mps;
+    if (i >= kWingStrips) {
+      // Swirl turns with the propeller (about +x): air above the axis moves right, so the fin meets flow from
+      // the left; the right tail meets air moving down.
+      const T swirl = aircraft.type.propeller.swirl_recovery * strip.slipstream_share * power.swirl_radps;
+      v.y = v.y + swirl * (strip.r_B.z - aircraft.hub_B.z);
+      v.z = v.z - swirl * (strip.r_B.y - aircraft.hub_B.y);
+    }
+  }
+  StripFlow<T> out;
+  out.along_mps = dot(v, detail::lift<T>(strip.chord_B));
+  out.normal_mps = dot(v, detail::lift<T>(strip.normal_B)) - state.inflow_mps[i];
+  if (i >= kWingStrips && i < kWingStrips + kTailStrips)
+    out.normal_mps = out.normal_mps - state.downwash_mps[i - kWingStrips];
+  out.speed_mps = math::sqrt(out.along_mps * out.along_mps + out.normal_mps * out.normal_mps);
+  out.alpha_rad = math::atan2(out.normal_mps, out.along_mps);
+  return out;
+}
+
+/// Bound circulation of every wing strip, m2/s (Kutta and Joukowski: Gamma = V c c_l/2).
+template <class T>
+std::array<T, kWingStrips> wing_circulation(const Aircraft& aircraft, const AirframeState<T>& state,
+                                            const RelativeFlow<T>& flow);
+
+/// Velocity of the air at the AOA probe relative to it, as the probe meets it: motion less the wing's induction.
+template <class T>
+Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow);
+
+/// Loads and rates of the whole airframe. Pure: no clock, no random numbers, nothing kept.
+/// Valid for any attitude to the flow and any speed from rest to about 1.2 V_NE (see kFastestSeparation_ps).
+template <class T>
+AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow,
+                                const Controls<T>& controls);
+
+}  // namespace stallwright
+
+#include "aircraft/airframe_impl.hpp"

@@ -1,0 +1,187 @@
+#pragma once
+// Definitions of the templates declared in airframe.hpp.
+
+namespace stallwright {
+
+/// Velocity deficit of the wing's separated wake where the tail stands full in it, and the wake's half width in
+/// mean chords (order of magnitude from tests of wakes behind stalled wings; from memory).
+inline constexpr double kWakeDeficit = 0.25;
+inline constexpr double kWakeHalfWidthChords = 0.5;
+/// Flow-angle shake at the tail, as a share of the airspeed, full in the wake.
+inline constexpr double kWakeShake = 0.06;
+inline constexpr std::size_t kRootStrips = 6;  ///< middle strips of the wing whose wake meets the tail
+
+namespace detail {
+
+/// Which of the shake channels a strip feels: outer wing, inner wing or tail, left or right.
+inline std::size_t shake_channel(std::size_t i) {
+  if (i < kWingStrips) {
+    const bool left = i < kWingStrips / 2;
+    const std::size_t from_tip = left ? i : kWingStrips - 1 - i;
+    return (from_tip < kWingStrips / 4 ? 0u : 2u) + (left ? 0u : 1u);
+  }
+  return i < kWingStrips + kTailStrips / 2 ? 4u : 5u;
+}
+
+/// Mean share of the wing root that is separated.
+template <class T>
+T root_separation(const AirframeState<T>& state) {
+  constexpr std::size_t first = (kWingStrips - kRootStrips) / 2;
+  T sum(0);
+  for (std::size_t i = first; i < first + kRootStrips; ++i) sum = sum + (T(1) - state.separation[i]);
+  return sum / T(kRootStrips);
+}
+
+/// How squarely the tail stands in the wing's wake, 0..1: a bell over the distance from the wake's middle line,
+/// which leaves the trailing edge along the flow less the downwash.
+template <class T>
+T wake_closeness(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow) {
+  const T along = math::max(flow.velocity_B.x, T(1));
+  const T downwash = (state.downwash_mps[kTailStrips / 2 - 1] + state.downwash_mps[kTailStrips / 2]) * T(0.5);
+  const T slope = math::clamp((flow.velocity_B.z - T(0.5) * downwash) / along, T(-1.5), T(1.5));
+  const T off = (aircraft.tail_rise_m - aircraft.tail_arm_m * slope) / (kWakeHalfWidthChords * aircraft.mean_chord_m);
+  return math::exp(-math::min(off * off, T(40)));
+}
+
+template <class T>
+void add(Vec3<T>& to, const Vec3<T>& what) {
+  to = to + what;
+}
+
+/// Fuselage, gear and all else that is not a strip.
+template <class T>
+void add_body(const Aircraft& aircraft, const RelativeFlow<T>& flow, Vec3<T>& force, Vec3<T>& moment) {
+  const BodyType& body = aircraft.type.body;
+  const Vec3<T> centre = lift<T>(aircraft.body_centre_B);
+  const Vec3<T> v = flow.velocity_B + cross(flow.rate_B, centre);
+  const T speed = math::sqrt(dot(v, v));
+  const T half_rho = T(0.5) * flow.density_kgpm3;
+  Vec3<T> f = v * (-half_rho * speed * body.drag_area_m2);
+  f.y = f.y - half_rho * v.y * (speed * body.side_force_area_m2 + math::abs(v.y) * body.crossflow_area_side_m2);
+  f.z = f.z - half_rho * v.z * math::abs(v.z) * body.crossflow_area_up_m2;
+  add(force, f);
+  add(moment, cross(centre, f));
+  // Munk's moment of a slender body, 2 qbar (k2 - k1) vol sin cos: it turns the body across the flow.
+  const T munk = flow.density_kgpm3 * body.munk_volume_m3 * v.x;
+  add(moment, Vec3<T>{T(0), munk * v.z, -munk * v.y});
+}
+
+}  // namespace detail
+
+template <class T>
+std::array<T, kWingStrips> wing_circulation(const Aircraft& aircraft, const AirframeState<T>& state,
+                                            const RelativeFlow<T>& flow) {
+  const Propulsion<T> power = propulsion(aircraft, state, flow);
+  std::array<T, kWingStrips> circulation;
+  for (std::size_t i = 0; i < kWingStrips; ++i) {
+    const StripFlow<T> local = strip_flow(aircraft, i, state, flow, power);
+    const SectionCoefficients<T> section = section_coefficients(
+        aircraft.type.wing.section, local.alpha_rad, state.separation[i], section_shift(aircraft, i, state));
+    circulation[i] = T(0.5) * local.speed_mps * aircraft.strips[i].chord_m * section.lift;
+  }
+  return circulation;
+}
+
+template <class T>
+Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow) {
+  Vec3<T> v = flow.velocity_B + cross(flow.rate_B, detail::lift<T>(aircraft.probe_B));
+  const std::array<T, kWingStrips> circulation = wing_circulation(aircraft, state, flow);
+  for (std::size_t j = 0; j < kWingStrips; ++j)
+    v = v - detail::lift<T>(aircraft.probe_by_wing[j]) * circulation[j];
+  return v;
+}
+
+template <class T>
+AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow,
+                                const Controls<T>& controls) {
+  const AircraftType& type = aircraft.type;
+  const Propulsion<T> power = propulsion(aircraft, state, flow);
+  AirframeLoads<T> out;
+  out.force_B = power.force_B;
+  out.moment_B = power.moment_B;
+  out.angular_momentum_B = power.angular_momentum_B;
+  out.thrust_n = power.thrust_n;
+  out.shaft_power_w = power.shaft_power_w;
+  out.spin_rate_radps2 = power.spin_rate_radps2;
+  out.rate.propeller_radps = power.spin_rate_radps2;
+
+  std::array<T, kStrips> circulation;
+  std::array<T, kStrips> speed;
+  const T half_rho = T(0.5) * flow.density_kgpm3;
+  for (std::size_t i = 0; i < kStrips; ++i) {
+    const bool on_wing = i < kWingStrips;
+    const bool on_tail = !on_wing && i < kWingStrips + kTailStrips;
+    const Strip& strip = aircraft.strips[i];
+    const SectionType& section = on_wing ? type.wing.section : on_tail ? type.tail.section : type.fin.section;
+
+    StripFlow<T> local = strip_flow(aircraft, i, state, flow, power);
+    const T shaken = flow.shake[detail::shake_channel(i)];
+    if (on_tail) {
+      local.along_mps = local.along_mps * (T(1) - kWakeDeficit * state.wake);
+      local.normal_mps = local.normal_mps + kWakeShake * state.wake * shaken * local.speed_mps;
+      local.speed_mps = math::sqrt(local.along_mps * local.along_mps + local.normal_mps * local.normal_mps);
+      local.alpha_rad = math::atan2(local.normal_mps, local.along_mps);
+    }
+    const SectionShift<T> shift = section_shift(aircraft, i, state);
+    const SectionCoefficients<T> c = section_coefficients(section, local.alpha_rad, state.separation[i], shift);
+
+    // Forces across and along the local flow, in the strip's own axes, then turned to body axes.
+    const T q_area = half_rho * local.speed_mps * strip.area_m2;  // times speed once more, below
+    const T buffet =
+        on_wing ? type.buffet_strength * (T(1) - state.separation[i]) * shaken : T(0);
+    const T lift_force = q_area * (c.lift + buffet);
+    const T drag_force = q_area * c.drag;
+    const T forward = lift_force * local.normal_mps - drag_force * local.along_mps;
+    const T towards_normal = -lift_force * local.along_mps - drag_force * local.normal_mps;
+    const Vec3<T> force =
+        detail::lift<T>(strip.chord_B) * forward + detail::lift<T>(strip.normal_B) * towards_normal;
+    const Vec3<T> r = detail::lift<T>(strip.r_B);
+    detail::add(out.force_B, force);
+    detail::add(out.moment_B, cross(r, force) + detail::lift<T>(strip.span_B) *
+                                                    (q_area * local.speed_mps * strip.chord_m * c.moment));
+
+    circulation[i] = T(0.5) * local.speed_mps * strip.chord_m * c.lift;
+    speed[i] = local.speed_mps;
+
+    // Goman and Khrabrov: tau1 dx/dt + x = x0(alpha - tau2 dalpha/dt). The delayed angle is kept as a lag of
+    // tau2, which equals alpha - tau2 d(alpha)/dt on any steady ramp and stays finite in gusts.
+    const T chords_ps = local.speed_mps / strip.chord_m;
+    const T delay = math::min(chords_ps / section.tau2_chords, T(kFastestSeparation_ps));
+    const T relax = math::min(chords_ps / section.tau1_chords, T(kFastestSeparation_ps));
+    out.rate.lagged_alpha_rad[i] = detail::wrapped(T(local.alpha_rad - state.lagged_alpha_rad[i])) * delay;
+    const T seen = detail::wrapped(state.lagged_alpha_rad[i]);
+    out.rate.separation[i] = (static_separation(section, seen, shift.stall_rad) - state.separation[i]) * relax;
+  }
+
+  detail::add_body(aircraft, flow, out.force_B, out.moment_B);
+
+  // Induced flow follows the circulation with a lag of about two chords of travel.
+  const auto induced = [&](const auto& influence, std::size_t first, std::size_t count) {
+    for (std::size_t k = 0; k < count; ++k) {
+      T steady(0);
+      for (std::size_t j = 0; j < count; ++j) steady = steady + influence[k][j] * circulation[first + j];
+      const T rate = math::min(speed[first + k] / (kInflowChords * aircraft.strips[first + k].chord_m),
+                               T(kFastestInflow_ps));
+      out.rate.inflow_mps[first + k] = (steady - state.inflow_mps[first + k]) * rate;
+    }
+  };
+  induced(aircraft.wing_influence, 0, kWingStrips);
+  induced(aircraft.tail_influence, kWingStrips, kTailStrips);
+  induced(aircraft.fin_influence, kWingStrips + kTailStrips, kFinStrips);
+
+  const T airspeed = math::sqrt(dot(flow.velocity_B, flow.velocity_B));
+  const T travel = math::min(airspeed / aircraft.tail_arm_m, T(kFastestInflow_ps));
+  for (std::size_t k = 0; k < kTailStrips; ++k) {
+    T steady(0);
+    for (std::size_t j = 0; j < kWingStrips; ++j)
+      steady = steady + aircraft.tail_by_wing[k][j] * circulation[j];
+    out.rate.downwash_mps[k] = (steady - state.downwash_mps[k]) * travel;
+  }
+  const T wake = detail::root_separation(state) * detail::wake_closeness(aircraft, state, flow);
+  out.rate.wake = (wake - state.wake) * travel;
+
+  control_rates(type, state, controls, out.rate);
+  return out;
+}
+
+}  // namespace stallwright

@@ -1,0 +1,87 @@
+#pragma once
+#include "aircraft/aircraft_type.hpp"
+#include "aircraft/math/elementary.hpp"
+
+namespace stallwright {
+
+/// What the deflected flap, aileron, elevator or rudder on a strip does to its section.
+template <class T>
+struct SectionShift {
+  T zero_lift_rad{0};  ///< added to the angle of zero lift
+  T stall_rad{0};      ///< added to the stall angle alpha*
+  T drag{0};           ///< added to cd
+  T moment{0};         ///< added to c_m
+};
+
+/// Two-dimensional force coefficients, lift and drag across and along the local flow, c_m about the quarter chord.
+template <class T>
+struct SectionCoefficients {
+  T lift, drag, moment, normal;
+};
+
+/// Quasi-static separation point, share of the chord attached, 0 to 1.
+///   x0 = 1/(1 + exp((alpha - alpha*)/width)) on the upper side, mirrored for the lower one
+///   alpha   angle of attack that the boundary layer has seen (lagged), rad, any; alpha* the stall angle, rad
+/// Same curve as the hyperbolic tangent of Jategaonkar's stall model with a1 = 1/(2 width)   [JATEGAONKAR].
+template <class T>
+T static_separation(const SectionType& section, T alpha, T stall_shift) {
+  const T upper = (alpha - section.stall_rad - stall_shift) / section.stall_width_rad;
+  const T lower = (section.negative_stall_rad + stall_shift - alpha) / section.stall_width_rad;
+  // exp of the larger argument decides; the bound keeps exp finite and is x0 < 1e-17 already.
+  const T bounded_upper = math::clamp(upper, T(-40), T(40));
+  const T bounded_lower = math::clamp(lower, T(-40), T(40));
+  return T(1) / (T(1) + math::exp(bounded_upper) + math::exp(bounded_lower));
+}
+
+/// Share of flat-plate behaviour: 0 below 20 deg from zero lift, 1 beyond 45 deg and in reversed flow.
+template <class T>
+T flat_plate_share(T sine, T cosine) {
+  constexpr double kSin2Begin = 0.116977778440511;  // sin^2 20 deg
+  constexpr double kSin2End = 0.5;                  // sin^2 45 deg
+  const T t = math::clamp((sine * sine - kSin2Begin) / (kSin2End - kSin2Begin), T(0), T(1));
+  const T smooth = t * t * (T(3) - T(2) * t);
+  return math::where(cosine > T(0), smooth, T(1));
+}
+
+/// Section coefficients at any angle of attack, -180 to 180 deg.
+///   Kirchhoff flow:  c_l = a0 ((1 + sqrt x)/2)^2 sin a' cos a'            [GOMAN_KHRABROV]
+///                    c_d = c_d0 + k (c_l - c_l0)^2 + a0 ((1 - sqrt x)/2)^2 sin^2 a'
+///                    arm of c_n behind the leading edge (5 + 5x - 6 sqrt x)/16   [GOMAN_KHRABROV]
+///   flat plate:      c_n = c_n90 sin a',  c_l = c_n cos a',  c_d = c_n sin a'    [SAND80]
+///   a' = alpha - alpha0,  alpha0 fading out towards 90 deg;  x separation point (a state), 0..1.
+/// The pressure drag follows from the same flow: normal force c_n = a0 ((1 + sqrt x)/2)^2 sin a' less the
+/// leading-edge suction a0 sqrt x sin^2 a', so attached flow has none and separated flow that of a plate.
+/// Between 20 and 45 deg the two are blended (flat_plate_share).
+template <class T>
+SectionCoefficients<T> section_coefficients(const SectionType& section, T alpha, T x, const SectionShift<T>& shift) {
+  T sin_alpha, cos_alpha;
+  math::sincos(alpha, sin_alpha, cos_alpha);
+  const T forward = T(1) - math::max(cos_alpha, T(0));
+  const T fade = T(1) - forward * forward;
+  const T a = alpha - (section.zero_lift_rad + shift.zero_lift_rad) * fade;
+  T s, c;
+  math::sincos(a, s, c);
+
+  const T root_x = math::sqrt(math::clamp(x, T(0), T(1)));
+  const T kirchhoff = (T(1) + root_x) * T(0.5);
+  const T lost = (T(1) - root_x) * T(0.5);
+  const T plate = flat_plate_share(s, c);
+  const double a0 = section.lift_slope_per_rad;
+  const double plate_force = section.flat_plate_normal_force;
+
+  const T lift_factor = (T(1) - plate) * a0 * kirchhoff * kirchhoff + plate * plate_force;
+  const T drag_factor = (T(1) - plate) * a0 * lost * lost + plate * plate_force;
+  const T arm_kirchhoff = (T(5) + T(5) * x - T(6) * root_x) / T(16);
+  const T arm_plate = T(0.5) - T(0.25) * c;
+  const T arm = (T(1) - plate) * arm_kirchhoff + plate * arm_plate;
+
+  SectionCoefficients<T> out;
+  out.lift = lift_factor * s * c;
+  out.normal = lift_factor * s;
+  const T off_design = math::clamp(out.lift - section.cl_min_drag, T(-2), T(2));
+  out.drag = section.profile_drag + shift.drag + section.drag_rise * off_design * off_design + drag_factor * s * s;
+  out.moment = (section.moment + shift.moment) * root_x * fade - out.normal * (arm - T(0.25));
+  return out;
+}
+
+}  // namespace stallwright

@@ -1,0 +1,33 @@
+#pragma once
+#include <array>
+#include <cstddef>
+
+#include "aircraft/aircraft_type.hpp"
+#include "aircraft/math/vec3.hpp"
+
+namespace stallwright {
+
+using math::Mat3;
+using math::Vec3;
+
+inline constexpr std::size_t kWingStrips = 16;  ///< left tip to right tip
+inline constexpr std::size_t kTailStrips = 6;   ///< left tip to right tip
+inline constexpr std::size_t kFinStrips = 3;    ///< root to tip
+inline constexpr std::size_t kStrips = kWingStrips + kTailStrips + kFinStrips;
+
+/// One chordwise slice of a lifting surface. Geometry only; its flow states are in AirframeState.
+///   r_B      quarter-chord point from the centre of gravity, body axes, m
+///   chord_B  unit vector along the chord, forward;  normal_B  unit, to the lower side;  span_B  completes the triad
+/// Flow along +normal_B (air met from below) is positive angle of attack; lift acts along -normal_B.
+struct Strip {
+  Vec3<double> r_B, chord_B, normal_B, span_B;
+  double chord_m = 0, width_m = 0, area_m2 = 0;
+  double span_position_m = 0;     ///< y for wing and tail, height for the fin
+  double flap_share = 0;          ///< share of the strip's width that carries flap
+  double control_share = 0;       ///< share that carries the control
+  double slipstream_share = 0;    ///< share washed by the propeller
+  double slipstream_growth = 0;   ///< 1 at the disc, 2 far behind
+  double stall_offset_rad = 0;    ///< this airframe's own difference in stall angle
+};
+
+}  // namespace stallwright
