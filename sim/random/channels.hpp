@@ -10,12 +10,12 @@ namespace stallwright::random {
 /// new ones at the end of their group. Values stay below 65536 (see philox.hpp). One channel is read either
 /// by uniform() or by normal(), not by both.
 enum class Channel : std::uint32_t {
-  // The air, one number a tick.
+  // The air, one pair of normal numbers a tick; dryden.hpp says which filter gets which.
   kGustU = 0x0100,
   kGustV,
   kGustW,
   kGustP,
-  kGustStart,  ///< stationary start of the gust filters; index numbers the filter state
+  kGustStart,  ///< stationary start of the gust filters; index numbers the pair
   kThermal,
   kDiscreteGust,
 

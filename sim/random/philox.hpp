@@ -67,11 +67,19 @@ constexpr double uniform(const Stream& s, std::uint64_t tick, std::uint32_t inde
   return open_unit(w[0], w[1]);
 }
 
-/// Standard normal, |value| < 8.6, by Box and Muller:  sqrt(-2 ln u1) cos(2 pi u2).
-inline double normal(const Stream& s, std::uint64_t tick, std::uint32_t index = 0) {
+/// Two independent standard normal numbers, each |value| < 8.6, by Box and Muller:
+///   sqrt(-2 ln u1) (cos(2 pi u2), sin(2 pi u2)).
+inline std::array<double, 2> normal_pair(const Stream& s, std::uint64_t tick, std::uint32_t index = 0) {
   const auto w = block(s, tick, index);
-  return math::sqrt(-2.0 * math::log(open_unit(w[0], w[1]))) *
-         math::cos(2.0 * math::kPi * open_unit(w[2], w[3]));
+  const double radius = math::sqrt(-2.0 * math::log(open_unit(w[0], w[1])));
+  double sine = 0.0, cosine = 0.0;
+  math::sincos(2.0 * math::kPi * open_unit(w[2], w[3]), sine, cosine);
+  return {radius * cosine, radius * sine};
+}
+
+/// One standard normal number: the first of the pair.
+inline double normal(const Stream& s, std::uint64_t tick, std::uint32_t index = 0) {
+  return normal_pair(s, tick, index)[0];
 }
 
 }  // namespace stallwright::random

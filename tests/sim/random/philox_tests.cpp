@@ -100,3 +100,16 @@ TEST_CASE("uniform and normal numbers fill equally likely cells evenly by a chi-
   CHECK(chi_square(flat) == Approx(104.7).margin(43.6));
   CHECK(chi_square(bell) == Approx(104.7).margin(43.6));
 }
+
+TEST_CASE("the two numbers of a normal pair are each normal and not correlated", "[random][statistics]") {
+  constexpr int kCount = 200000;
+  double squares = 0, product = 0, products_of_squares = 0;
+  for (int t = 0; t < kCount; ++t) {
+    const auto [a, b] = normal_pair({5, 0, Channel::kGustV}, t);
+    squares += b * b, product += a * b, products_of_squares += (a * a - 1.0) * (b * b - 1.0);
+  }
+  const double error = 4.0 / std::sqrt(kCount);
+  CHECK(std::fabs(squares / kCount - 1.0) < error * std::sqrt(2.0));
+  CHECK(std::fabs(product / kCount) < error);
+  CHECK(std::fabs(products_of_squares / kCount) < error * 2.0);
+}

@@ -1,0 +1,61 @@
+#include "sim/air/turbulence_intensity.hpp"
+
+#include <array>
+#include <stdexcept>
+
+namespace stallwright {
+
+namespace {
+
+constexpr double kFoot = 0.3048;
+constexpr double kKnot = 1852.0 / 3600.0;
+
+struct SeverityRow {
+  const char* name;
+  double wind_at_20_ft_kt;
+  std::array<double, 12> sigma_ftps;
+};
+
+// [MIL-F-8785C fig. 7]: RMS gust by height, ft/s. The 500 ft point is used by nothing but the shape of the
+// curve.
+constexpr std::array<double, 12> kHeight_ft{500,   1750,  3750,  7500,  15000, 25000,
+                                            35000, 45000, 55000, 65000, 75000, 80000};
+constexpr std::array<SeverityRow, 4> kRows{{
+    {"calm", 0.0, {}},
+    {"light", 15.0, {4.2, 3.6, 3.3, 1.6, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0}},            // 1e-1
+    {"moderate", 30.0, {8.6, 9.6, 10.6, 10.1, 8.0, 6.6, 5.0, 4.2, 2.7, 0.0, 0.0, 0.0}},       // 1e-3
+    {"severe", 45.0, {15.6, 17.6, 23.0, 23.6, 22.1, 20.0, 16.0, 15.1, 12.1, 7.9, 6.2, 5.1}},  // 1e-5
+}};
+
+const SeverityRow& row_of(Severity severity) { return kRows[static_cast<std::size_t>(severity)]; }
+
+}  // namespace
+
+std::string severity_name(Severity severity) { return row_of(severity).name; }
+
+std::optional<Severity> severity_from_name(const std::string& name) {
+  for (std::size_t i = 0; i < kRows.size(); ++i)
+    if (name == kRows[i].name) return static_cast<Severity>(i);
+  return std::nullopt;
+}
+
+TurbulenceIntensity turbulence_intensity(Severity severity) {
+  const SeverityRow& row = row_of(severity);
+  TurbulenceIntensity result{0.1 * row.wind_at_20_ft_kt * kKnot, true, {}, {}};
+  for (std::size_t i = 0; i < kHeight_ft.size(); ++i) {
+    result.height_m.push_back(kHeight_ft[i] * kFoot);
+    result.sigma_mps.push_back(row.sigma_ftps[i] * kFoot);
+  }
+  return result;
+}
+
+TurbulenceIntensity uniform_intensity(double sigma_mps) {
+  if (!(sigma_mps >= 0.0 && sigma_mps <= 20.0)) throw std::invalid_argument("sigma_mps: expected 0 to 20");
+  return {sigma_mps, false, {0.0}, {sigma_mps}};
+}
+
+double severity_sigma_kt(Severity severity, double height_agl_m) {
+  return turbulence_scales(turbulence_intensity(severity), height_agl_m).sigma_w_mps / kKnot;
+}
+
+}  // namespace stallwright
