@@ -1,4 +1,5 @@
 #pragma once
+#include <array>
 #include <cstddef>
 #include <filesystem>
 #include <memory>
@@ -36,6 +37,13 @@ struct NumberField {
   double low, high;
 };
 
+/// A number of a file and the member of T that takes it; tables of these are read by read_fields.
+template <class T>
+struct Field {
+  NumberField in_file;
+  double T::*member;
+};
+
 /// How many numbers a list may hold, and whether they must rise.
 struct ListShape {
   std::size_t least = 1, most = 1000;
@@ -69,6 +77,9 @@ class TomlTable {
   std::vector<TomlTable> tables(const char* key, std::size_t least, std::size_t most) const;  ///< [[key]]
   bool has(const char* key) const;
 
+  /// Tells that a key will be asked for, so that it is not taken for a misspelling of one that is missing.
+  void announce(const char* key) const;
+
   /// Reports what the values say together: `FILE:LINE: path.key: expected ..., found ...` at the key's own
   /// line.
   [[noreturn]] void reject(const char* key, const std::string& expected, const std::string& found) const;
@@ -99,6 +110,14 @@ class TomlDocument {
  private:
   std::shared_ptr<TomlState> state_;
 };
+
+/// Fills the members of a struct from a table, and hands it back.
+template <class T, std::size_t N>
+T read_fields(const TomlTable& table, const std::array<Field<T>, N>& fields, T out = {}) {
+  for (const auto& field : fields) table.announce(field.in_file.key);
+  for (const auto& field : fields) out.*field.member = table.number(field.in_file);
+  return out;
+}
 
 /// Shortest text that reads back as the same number (30, 0.25, 1e-06).
 std::string number_text(double value);

@@ -2,162 +2,27 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdio>
+
+#include "aircraft/mass_properties.hpp"
+#include "aircraft/type_fields.hpp"
 
 namespace stallwright {
-
-// See aircraft/types/README.md for what each field means. The order here is the order there.
 namespace {
 
-template <class T>
-struct Field {
-  NumberField in_file;
-  double T::*member;
-};
+using namespace type_fields;
 
-template <class T, std::size_t N>
-T read_fields(const TomlTable& table, const std::array<Field<T>, N>& fields, T out = {}) {
-  for (const auto& field : fields) out.*field.member = table.number(field.in_file);
-  return out;
+constexpr const char* kTopLevel[] = {"format",       "name",      "summary",   "wing",   "tail",
+                                     "fin",          "aileron",   "elevator",  "rudder", "flap",
+                                     "body",         "propeller", "engine",    "mass",   "probe",
+                                     "pitot_static", "limits",    "asymmetry", "stall",  "band"};
+
+/// A value as found, for messages: six figures hide the round-off of unit conversion.
+std::string shown(double value) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.6g", value);
+  return text;
 }
-
-constexpr std::array kPointFields{
-    Field<Station3>{{"x_aft_m", unit::kMetre, -10, 20}, &Station3::x_aft_m},
-    Field<Station3>{{"y_right_m", unit::kMetre, -10, 10}, &Station3::y_right_m},
-    Field<Station3>{{"z_up_m", unit::kMetre, -5, 5}, &Station3::z_up_m},
-};
-
-constexpr std::array kSectionFields{
-    Field<SectionType>{{"lift_slope_per_rad", unit::kPerRad, 4, 7.5}, &SectionType::lift_slope_per_rad},
-    Field<SectionType>{{"zero_lift_deg", unit::kDegree, -10, 5}, &SectionType::zero_lift_rad},
-    Field<SectionType>{{"stall_deg", unit::kDegree, 5, 30}, &SectionType::stall_rad},
-    Field<SectionType>{{"negative_stall_deg", unit::kDegree, -30, -3}, &SectionType::negative_stall_rad},
-    Field<SectionType>{{"stall_width_deg", unit::kDegree, 0.2, 5}, &SectionType::stall_width_rad},
-    Field<SectionType>{{"profile_drag", unit::kNone, 0.002, 0.05}, &SectionType::profile_drag},
-    Field<SectionType>{{"cl_min_drag", unit::kNone, -1, 1}, &SectionType::cl_min_drag},
-    Field<SectionType>{{"drag_rise", unit::kNone, 0, 0.1}, &SectionType::drag_rise},
-    Field<SectionType>{{"moment", unit::kNone, -0.2, 0.1}, &SectionType::moment},
-    Field<SectionType>{{"flat_plate_normal_force", unit::kNone, 1, 2.5},
-                       &SectionType::flat_plate_normal_force},
-    Field<SectionType>{{"tau1_chords", unit::kChord, 0.1, 20}, &SectionType::tau1_chords},
-    Field<SectionType>{{"tau2_chords", unit::kChord, 0, 20}, &SectionType::tau2_chords},
-};
-
-constexpr std::array kStationFields{
-    Field<SurfaceStation>{{"span_m", unit::kMetre, -2, 30}, &SurfaceStation::span_m},
-    Field<SurfaceStation>{{"x_quarter_aft_m", unit::kMetre, -10, 20}, &SurfaceStation::x_quarter_aft_m},
-    Field<SurfaceStation>{{"rise_m", unit::kMetre, -5, 5}, &SurfaceStation::rise_m},
-    Field<SurfaceStation>{{"chord_m", unit::kMetre, 0.05, 10}, &SurfaceStation::chord_m},
-    Field<SurfaceStation>{{"twist_deg", unit::kDegree, -15, 15}, &SurfaceStation::twist_rad},
-};
-
-constexpr std::array kControlFields{
-    Field<ControlSurface>{{"inboard_m", unit::kMetre, -2, 30}, &ControlSurface::inboard_m},
-    Field<ControlSurface>{{"outboard_m", unit::kMetre, -2, 30}, &ControlSurface::outboard_m},
-    Field<ControlSurface>{{"effectiveness", unit::kNone, 0.05, 1}, &ControlSurface::effectiveness},
-    Field<ControlSurface>{{"stall_shift", unit::kNone, 0, 1}, &ControlSurface::stall_shift},
-    Field<ControlSurface>{{"drag_per_rad2", unit::kNone, 0, 2}, &ControlSurface::drag_per_rad2},
-    Field<ControlSurface>{{"max_positive_deg", unit::kDegree, 1, 60}, &ControlSurface::max_positive_rad},
-    Field<ControlSurface>{{"max_negative_deg", unit::kDegree, 1, 60}, &ControlSurface::max_negative_rad},
-    Field<ControlSurface>{{"rate_limit_degps", unit::kDegreePerSecond, 5, 500},
-                          &ControlSurface::rate_limit_radps},
-};
-
-constexpr std::array kFlapFields{
-    Field<FlapSetting>{{"deflection_deg", unit::kDegree, 0, 60}, &FlapSetting::deflection_rad},
-    Field<FlapSetting>{{"zero_lift_shift_deg", unit::kDegree, -20, 0}, &FlapSetting::zero_lift_shift_rad},
-    Field<FlapSetting>{{"stall_shift_deg", unit::kDegree, -15, 5}, &FlapSetting::stall_shift_rad},
-    Field<FlapSetting>{{"profile_drag", unit::kNone, 0, 0.3}, &FlapSetting::profile_drag},
-    Field<FlapSetting>{{"moment", unit::kNone, -0.5, 0.1}, &FlapSetting::moment},
-    Field<FlapSetting>{{"limit_speed_kt", unit::kKnot, 30, 400}, &FlapSetting::limit_speed_mps},
-};
-
-constexpr std::array kBodyFields{
-    Field<BodyType>{{"drag_area_m2", unit::kSquareMetre, 0, 5}, &BodyType::drag_area_m2},
-    Field<BodyType>{{"side_force_area_m2", unit::kSquareMetre, 0, 20}, &BodyType::side_force_area_m2},
-    Field<BodyType>{{"crossflow_area_up_m2", unit::kSquareMetre, 0, 30}, &BodyType::crossflow_area_up_m2},
-    Field<BodyType>{{"crossflow_area_side_m2", unit::kSquareMetre, 0, 30}, &BodyType::crossflow_area_side_m2},
-    Field<BodyType>{{"munk_volume_m3", unit::kCubicMetre, 0, 50}, &BodyType::munk_volume_m3},
-};
-
-constexpr std::array kPropellerFields{
-    Field<PropellerType>{{"diameter_m", unit::kMetre, 0.5, 4}, &PropellerType::diameter_m},
-    Field<PropellerType>{{"thrust_line_up_deg", unit::kDegree, -10, 10}, &PropellerType::thrust_line_up_rad},
-    Field<PropellerType>{{"thrust_line_right_deg", unit::kDegree, -10, 10},
-                         &PropellerType::thrust_line_right_rad},
-    Field<PropellerType>{{"inertia_kgm2", unit::kKilogramSquareMetre, 0.05, 20},
-                         &PropellerType::inertia_kgm2},
-    Field<PropellerType>{{"normal_force_slope", unit::kPerRad, 0, 1}, &PropellerType::normal_force_slope},
-    Field<PropellerType>{{"asymmetric_moment", unit::kPerRad, 0, 1}, &PropellerType::asymmetric_moment},
-    Field<PropellerType>{{"swirl_recovery", unit::kNone, 0, 1}, &PropellerType::swirl_recovery},
-};
-
-constexpr std::array kEngineFields{
-    Field<EngineType>{{"rated_power_kw", unit::kKilowatt, 10, 500}, &EngineType::rated_power_w},
-    Field<EngineType>{{"rated_speed_rpm", unit::kRpm, 1000, 4000}, &EngineType::rated_speed_radps},
-    Field<EngineType>{{"idle_speed_rpm", unit::kRpm, 300, 1500}, &EngineType::idle_speed_radps},
-    Field<EngineType>{{"friction_torque_nm", unit::kNewtonMetre, 1, 300}, &EngineType::friction_torque_nm},
-    Field<EngineType>{{"throttle_lag_s", unit::kSecond, 0.05, 5}, &EngineType::throttle_lag_s},
-    Field<EngineType>{{"fuel_flow_kgph", unit::kKilogramPerHour, 1, 200}, &EngineType::fuel_flow_kgps},
-};
-
-constexpr std::array kMassFields{
-    Field<MassType>{{"empty_kg", unit::kKilogram, 100, 5000}, &MassType::empty_kg},
-    Field<MassType>{{"empty_ixx_kgm2", unit::kKilogramSquareMetre, 50, 50000}, &MassType::empty_ixx_kgm2},
-    Field<MassType>{{"empty_iyy_kgm2", unit::kKilogramSquareMetre, 50, 50000}, &MassType::empty_iyy_kgm2},
-    Field<MassType>{{"empty_izz_kgm2", unit::kKilogramSquareMetre, 50, 50000}, &MassType::empty_izz_kgm2},
-    Field<MassType>{{"empty_ixz_kgm2", unit::kKilogramSquareMetre, -5000, 5000}, &MassType::empty_ixz_kgm2},
-    Field<MassType>{{"max_kg", unit::kKilogram, 150, 6000}, &MassType::max_kg},
-    Field<MassType>{{"reference_kg", unit::kKilogram, 150, 6000}, &MassType::reference_kg},
-};
-constexpr NumberField kEnvelopeMass{"envelope_mass_kg", unit::kKilogram, 100, 6000};
-constexpr NumberField kEnvelopeForward{"envelope_forward_m", unit::kMetre, -10, 20};
-constexpr NumberField kEnvelopeAft{"envelope_aft_m", unit::kMetre, -10, 20};
-
-constexpr std::array kLoadFields{
-    Field<LoadStation>{{"max_kg", unit::kKilogram, 0, 1000}, &LoadStation::max_kg},
-    Field<LoadStation>{{"default_kg", unit::kKilogram, 0, 1000}, &LoadStation::default_kg},
-};
-
-constexpr std::array kProbeFields{
-    Field<ProbeType>{{"port_angle_deg", unit::kDegree, 10, 80}, &ProbeType::port_angle_rad},
-    Field<ProbeType>{{"mount_deg", unit::kDegree, -30, 45}, &ProbeType::mount_rad},
-};
-
-constexpr std::array kPitotStaticFields{
-    Field<PitotStaticType>{{"error_at_zero_alpha", unit::kNone, -0.2, 0.2},
-                           &PitotStaticType::error_at_zero_alpha},
-    Field<PitotStaticType>{{"error_per_rad", unit::kPerRad, -1, 1}, &PitotStaticType::error_per_rad},
-    Field<PitotStaticType>{{"tube_length_m", unit::kMetre, 0.1, 20}, &PitotStaticType::tube_length_m},
-    Field<PitotStaticType>{{"tube_diameter_mm", unit::kMillimetre, 1, 20}, &PitotStaticType::tube_diameter_m},
-    Field<PitotStaticType>{{"volume_cm3", unit::kCubicCentimetre, 1, 5000}, &PitotStaticType::volume_m3},
-};
-
-constexpr std::array kLimitFields{
-    Field<LimitsType>{{"v_ne_kt", unit::kKnot, 50, 400}, &LimitsType::v_ne_mps},
-    Field<LimitsType>{{"v_no_kt", unit::kKnot, 50, 400}, &LimitsType::v_no_mps},
-    Field<LimitsType>{{"v_a_kt", unit::kKnot, 40, 300}, &LimitsType::v_a_mps},
-    Field<LimitsType>{{"v_fe_kt", unit::kKnot, 40, 300}, &LimitsType::v_fe_mps},
-    Field<LimitsType>{{"book_v_s1_kt", unit::kKnot, 25, 120}, &LimitsType::book_v_s1_mps},
-    Field<LimitsType>{{"book_v_s0_kt", unit::kKnot, 25, 120}, &LimitsType::book_v_s0_mps},
-    Field<LimitsType>{{"approach_speed_kt", unit::kKnot, 30, 200}, &LimitsType::approach_speed_mps},
-    Field<LimitsType>{{"max_load_factor", unit::kNone, 2, 12}, &LimitsType::max_load_factor},
-    Field<LimitsType>{{"min_load_factor", unit::kNone, -12, 0}, &LimitsType::min_load_factor},
-};
-
-constexpr std::array kAsymmetryFields{
-    Field<AsymmetryType>{{"stall_sd_deg", unit::kDegree, 0, 3}, &AsymmetryType::stall_sd_rad},
-    Field<AsymmetryType>{{"twist_sd_deg", unit::kDegree, 0, 2}, &AsymmetryType::twist_sd_rad},
-};
-
-constexpr std::array kStallFields{
-    Field<AircraftType>{{"horn_alpha_deg", unit::kDegree, 0, 30}, &AircraftType::horn_alpha_rad},
-    Field<AircraftType>{{"buffet_strength", unit::kNone, 0, 1}, &AircraftType::buffet_strength},
-};
-
-constexpr std::array kBandFields{
-    Field<CredibleBand>{{"low", unit::kNone, -1e5, 1e5}, &CredibleBand::low},
-    Field<CredibleBand>{{"high", unit::kNone, -1e5, 1e5}, &CredibleBand::high},
-};
 
 Station3 read_point(const TomlTable& parent, const char* key) {
   return read_fields(parent.table(key), kPointFields);
@@ -169,12 +34,15 @@ LiftingSurfaceType read_surface(const TomlTable& table) {
   out.section.name = section.text("name", 60);
   out.section = read_fields(section, kSectionFields, out.section);
   for (const auto& row : table.tables("station", 2, 12)) {
-    const double inner_m = out.stations.empty() ? -1e9 : out.stations.back().span_m;
-    out.stations.push_back(read_fields(row, kStationFields));
-    if (!(out.stations.back().span_m > inner_m)) {
-      row.reject("span_m", "a number above " + number_text(inner_m) + " m (stations must rise)",
-                 number_text(out.stations.back().span_m));
+    const SurfaceStation station = read_fields(row, kStationFields);
+    if (out.stations.empty() && station.span_m != 0) {
+      row.reject("span_m", "0 m (the first station is the root)", shown(station.span_m));
     }
+    if (!out.stations.empty() && station.span_m <= out.stations.back().span_m) {
+      row.reject("span_m", "a number above " + shown(out.stations.back().span_m) + " m (stations must rise)",
+                 shown(station.span_m));
+    }
+    out.stations.push_back(station);
   }
   return out;
 }
@@ -184,16 +52,14 @@ void check_extent(const TomlTable& table, double inboard_m, double outboard_m,
                   const LiftingSurfaceType& surface) {
   const double root_m = surface.stations.front().span_m, tip_m = surface.stations.back().span_m;
   if (inboard_m < root_m || inboard_m >= tip_m) {
-    table.reject(
-        "inboard_m",
-        "a number from " + number_text(root_m) + " to below " + number_text(tip_m) + " m (on the surface)",
-        number_text(inboard_m));
+    table.reject("inboard_m",
+                 "a number from " + shown(root_m) + " to below " + shown(tip_m) + " m (on the surface)",
+                 shown(inboard_m));
   }
   if (outboard_m <= inboard_m || outboard_m > tip_m) {
     table.reject("outboard_m",
-                 "a number above " + number_text(inboard_m) + " and up to " + number_text(tip_m) +
-                     " m (on the surface)",
-                 number_text(outboard_m));
+                 "a number above " + shown(inboard_m) + " and up to " + shown(tip_m) + " m (on the surface)",
+                 shown(outboard_m));
   }
 }
 
@@ -215,7 +81,7 @@ void read_flaps(const TomlTable& root, AircraftType& out) {
   check_extent(table, out.flap_inboard_m, out.flap_outboard_m, out.wing);
   for (const auto& row : table.tables("setting", 1, 6)) {
     const FlapSetting setting = read_fields(row, kFlapFields);
-    const auto degrees = [](double rad) { return number_text(rad / unit::kDegree.si); };
+    const auto degrees = [](double rad) { return shown(rad / unit::kDegree.si); };
     if (out.flaps.empty() && setting.deflection_rad != 0) {
       row.reject("deflection_deg", "0 deg (the first setting is flaps up)", degrees(setting.deflection_rad));
     }
@@ -237,30 +103,52 @@ PropellerType read_propeller(const TomlTable& table) {
   const std::size_t n = out.advance_ratio.size();
   out.thrust_coefficient = table.numbers(kThrust, {.least = n, .most = n});
   out.power_coefficient = table.numbers(kPower, {.least = n, .most = n});
+  if (out.thrust_coefficient.front() <= 0 || out.power_coefficient.front() <= 0) {
+    table.reject(out.thrust_coefficient.front() <= 0 ? "thrust_coefficient" : "power_coefficient",
+                 "a list that begins above 0 (standing still the propeller pulls and takes power)",
+                 shown(std::min(out.thrust_coefficient.front(), out.power_coefficient.front())));
+  }
   if (out.advance_ratio.front() != 0) {
     table.reject("advance_ratio", "a list that begins at 0 (standing still)",
-                 number_text(out.advance_ratio.front()));
+                 shown(out.advance_ratio.front()));
   }
   return out;
 }
 
-void check_loading(const TomlTable& table, const MassType& mass) {
-  double total_kg = mass.empty_kg, moment_kgm = mass.empty_kg * mass.empty_cg.x_aft_m;
-  for (const auto& station : mass.stations) {
-    total_kg += station.default_kg;
-    moment_kgm += station.default_kg * station.at.x_aft_m;
+// Three moments of inertia belong to a real body only if none exceeds the sum of the other two.
+void check_inertia(const TomlTable& table, const MassType& mass) {
+  const double x = mass.empty_ixx_kgm2, y = mass.empty_iyy_kgm2, z = mass.empty_izz_kgm2;
+  const auto check = [&](const char* key, double own, double sum) {
+    if (own > sum)
+      table.reject(key, "at most the sum of the other two, " + shown(sum) + " kg m2", shown(own));
+  };
+  check("empty_ixx_kgm2", x, y + z);
+  check("empty_iyy_kgm2", y, z + x);
+  check("empty_izz_kgm2", z, x + y);
+  if (mass.empty_ixz_kgm2 * mass.empty_ixz_kgm2 >= x * z) {
+    table.reject("empty_ixz_kgm2", "a product below the root of ixx times izz", shown(mass.empty_ixz_kgm2));
   }
-  if (total_kg > mass.max_kg) {
-    table.reject("max_kg", "at least empty mass plus default loads, " + number_text(total_kg) + " kg",
-                 number_text(mass.max_kg));
+}
+
+void check_envelope_lists(const TomlTable& table, const MassType& mass) {
+  for (std::size_t i = 0; i < mass.envelope_mass_kg.size(); ++i) {
+    if (mass.envelope_forward_m[i] >= mass.envelope_aft_m[i]) {
+      table.reject(
+          "envelope_aft_m",
+          "numbers behind those of envelope_forward_m, above " + shown(mass.envelope_forward_m[i]) + " m",
+          shown(mass.envelope_aft_m[i]));
+    }
+  }
+  if (mass.envelope_mass_kg.back() != mass.max_kg) {
+    table.reject("envelope_mass_kg", "a list that ends at max_kg, " + shown(mass.max_kg) + " kg",
+                 shown(mass.envelope_mass_kg.back()));
   }
   if (mass.reference_kg > mass.max_kg || mass.reference_kg < mass.empty_kg) {
-    table.reject("reference_kg",
-                 "a number from empty_kg to max_kg, " + number_text(mass.empty_kg) + " to " +
-                     number_text(mass.max_kg) + " kg",
-                 number_text(mass.reference_kg));
+    table.reject(
+        "reference_kg",
+        "a number from empty_kg to max_kg, " + shown(mass.empty_kg) + " to " + shown(mass.max_kg) + " kg",
+        shown(mass.reference_kg));
   }
-  (void)moment_kgm;
 }
 
 MassType read_mass(const TomlTable& table) {
@@ -276,13 +164,56 @@ MassType read_mass(const TomlTable& table) {
     station = read_fields(row, kLoadFields, station);
     station.at = read_point(row, "at");
     if (station.default_kg > station.max_kg) {
-      row.reject("default_kg", "at most max_kg, " + number_text(station.max_kg) + " kg",
-                 number_text(station.default_kg));
+      row.reject("default_kg", "at most max_kg, " + shown(station.max_kg) + " kg", shown(station.default_kg));
     }
     out.stations.push_back(station);
   }
-  check_loading(table, out);
+  check_inertia(table, out);
+  check_envelope_lists(table, out);
   return out;
+}
+
+void check_default_loading(const TomlTable& table, const AircraftType& type) {
+  for (const auto& breach : check_envelope(type, default_loading(type))) {
+    const bool mass = breach.limit == EnvelopeBreach::Limit::kMaximumMass;
+    const bool forward = breach.limit == EnvelopeBreach::Limit::kForward;
+    table.reject(mass      ? "max_kg"
+                 : forward ? "envelope_forward_m"
+                           : "envelope_aft_m",
+                 "the default loading within the limits", breach.sentence);
+  }
+}
+
+// Speeds of a flight manual stand in one order; a swap is a slip of the pen that later reads as bad physics.
+void check_limits(const TomlTable& table, const AircraftType& type) {
+  const LimitsType& limits = type.limits;
+  const auto below = [&](const char* key, double own, const char* other, double above) {
+    if (own >= above) {
+      table.reject(key, std::string("a speed below ") + other + ", " + shown(above / unit::kKnot.si) + " kt",
+                   shown(own / unit::kKnot.si));
+    }
+  };
+  below("v_no_kt", limits.v_no_mps, "v_ne_kt", limits.v_ne_mps);
+  below("v_a_kt", limits.v_a_mps, "v_ne_kt", limits.v_ne_mps);
+  below("v_fe_kt", limits.v_fe_mps, "v_ne_kt", limits.v_ne_mps);
+  below("book_v_s1_kt", limits.book_v_s1_mps, "v_a_kt", limits.v_a_mps);
+  below("approach_speed_kt", limits.approach_speed_mps, "v_no_kt", limits.v_no_mps);
+  if (limits.book_v_s0_mps > limits.book_v_s1_mps) {
+    table.reject("book_v_s0_kt",
+                 "at most book_v_s1_kt, " + shown(limits.book_v_s1_mps / unit::kKnot.si) + " kt",
+                 shown(limits.book_v_s0_mps / unit::kKnot.si));
+  }
+  if (limits.approach_speed_mps <= limits.book_v_s0_mps) {
+    table.reject("approach_speed_kt",
+                 "a speed above book_v_s0_kt, " + shown(limits.book_v_s0_mps / unit::kKnot.si) + " kt",
+                 shown(limits.approach_speed_mps / unit::kKnot.si));
+  }
+  if (limits.v_fe_mps != type.flaps.back().limit_speed_mps) {
+    table.reject("v_fe_kt",
+                 "the limit speed of the last flap setting, " +
+                     shown(type.flaps.back().limit_speed_mps / unit::kKnot.si) + " kt",
+                 shown(limits.v_fe_mps / unit::kKnot.si));
+  }
 }
 
 std::vector<CredibleBand> read_bands(const TomlTable& root) {
@@ -294,7 +225,7 @@ std::vector<CredibleBand> read_bands(const TomlTable& root) {
     band.unit = row.text("unit", 20);
     band.reason = row.text("reason", 400);
     if (band.high <= band.low) {
-      row.reject("high", "a number above low, " + number_text(band.low), number_text(band.high));
+      row.reject("high", "a number above low, " + shown(band.low), shown(band.high));
     }
     out.push_back(band);
   }
@@ -308,6 +239,7 @@ AircraftType load_aircraft_type(const std::filesystem::path& file, std::vector<K
   const TomlTable root = document.root();
   AircraftType out;
   out.key = file.stem().string();
+  for (const char* key : kTopLevel) root.announce(key);
   root.choice("format", {"stallwright-aircraft-1"});
   out.name = root.text("name", 60);
   out.summary = root.text("summary", 400);
@@ -322,8 +254,17 @@ AircraftType load_aircraft_type(const std::filesystem::path& file, std::vector<K
   out.body = read_fields(body, kBodyFields);
   out.body.centre = read_point(body, "centre");
   out.propeller = read_propeller(root.table("propeller"));
-  out.engine = read_fields(root.table("engine"), kEngineFields);
-  out.mass = read_mass(root.table("mass"));
+  const TomlTable engine = root.table("engine");
+  out.engine = read_fields(engine, kEngineFields);
+  if (out.engine.idle_speed_radps >= out.engine.rated_speed_radps) {
+    engine.reject(
+        "idle_speed_rpm",
+        "a speed below rated_speed_rpm, " + shown(out.engine.rated_speed_radps / unit::kRpm.si) + " rpm",
+        shown(out.engine.idle_speed_radps / unit::kRpm.si));
+  }
+  const TomlTable mass = root.table("mass");
+  out.mass = read_mass(mass);
+  check_default_loading(mass, out);
   const TomlTable probe = root.table("probe");
   out.probe = read_fields(probe, kProbeFields);
   out.probe.at = read_point(probe, "at");
@@ -331,6 +272,7 @@ AircraftType load_aircraft_type(const std::filesystem::path& file, std::vector<K
   const TomlTable limits = root.table("limits");
   out.limits = read_fields(limits, kLimitFields);
   out.limits.stalls_permitted = limits.flag("stalls_permitted");
+  check_limits(limits, out);
   out.asymmetry = read_fields(root.table("asymmetry"), kAsymmetryFields);
   out = read_fields(root.table("stall"), kStallFields, out);
   out.bands = read_bands(root);
@@ -342,35 +284,6 @@ AircraftType load_aircraft_type(const std::filesystem::path& file, std::vector<K
 AircraftType load_aircraft_type(const std::filesystem::path& file) {
   std::vector<KnownField> known;
   return load_aircraft_type(file, known);
-}
-
-namespace {
-std::filesystem::path types_folder() {
-  return std::filesystem::path(STALLWRIGHT_SOURCE_DIR) / "aircraft" / "types";
-}
-}  // namespace
-
-std::vector<std::string> list_aircraft_types() {
-  std::vector<std::string> out;
-  std::error_code error;
-  for (const auto& entry : std::filesystem::directory_iterator(types_folder(), error)) {
-    if (entry.path().extension() == ".toml") out.push_back(entry.path().stem().string());
-  }
-  std::sort(out.begin(), out.end());
-  return out;
-}
-
-std::filesystem::path find_aircraft_file(const std::string& name_or_path) {
-  const std::filesystem::path path(name_or_path);
-  if (name_or_path.find('/') != std::string::npos || path.extension() == ".toml") return path;
-  const auto known = list_aircraft_types();
-  if (std::find(known.begin(), known.end(), name_or_path) != known.end()) {
-    return types_folder() / (name_or_path + ".toml");
-  }
-  std::string names;
-  for (const auto& name : known) names += (names.empty() ? "" : ", ") + name;
-  throw InputError("aircraft: expected one of " + names + " or a path to a .toml file, found \"" +
-                   name_or_path + "\"");
 }
 
 }  // namespace stallwright
