@@ -13,6 +13,16 @@ namespace stallwright::math {
 inline constexpr double kPi = 3.14159265358979323846;
 inline constexpr double kDegree = kPi / 180.0;  ///< rad per degree
 
+/// a where the condition holds, otherwise b, lane by lane. Both are always evaluated.
+template <class M, class T>
+constexpr T where(const M& condition, const T& a, const T& b) {
+  return select(condition, a, b);
+}
+/// Correctly rounded square root (IEEE 754), so the same bits on every processor; NaN below 0.
+template <class T>
+inline T sqrt(const T& x) {
+  return square_root(x);
+}
 template <class T>
 constexpr T min(const T& a, const T& b) {
   return where(b < a, b, a);

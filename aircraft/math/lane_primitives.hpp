@@ -6,15 +6,16 @@
 /// The few operations that elementary.hpp needs of a number type, here for double.
 ///
 /// A SIMD lane type joins in by giving the same five overloads in its own namespace (they are found by
-/// argument-dependent lookup), the arithmetic operators, comparisons that yield a mask, `&`, `|` and `!` on
-/// masks, and a constructor from double. Everything else in the state path is written on top of these.
+/// argument-dependent lookup, hence names that differ from those in elementary.hpp, which code calls as
+/// math::...), the arithmetic operators, comparisons that yield a mask, `&`, `|` and `!` on masks, and a
+/// constructor from double. Everything else in the state path is written on top of these.
 namespace stallwright::math {
 
 /// a where the condition holds, otherwise b. Both are always evaluated.
-constexpr double where(bool condition, double a, double b) { return condition ? a : b; }
+constexpr double select(bool condition, double a, double b) { return condition ? a : b; }
 
 /// Correctly rounded square root (IEEE 754), so the same on every processor.
-inline double sqrt(double x) { return std::sqrt(x); }
+inline double square_root(double x) { return std::sqrt(x); }
 
 /// Nearest integer, ties to even, for |x| < 2^51: adding 1.5 * 2^52 leaves no room for a fraction.
 constexpr double round_to_integer(double x) {

@@ -15,7 +15,7 @@ namespace stallwright {
 template <class T>
 T impact_pressure_of_mach(const T& mach, const T& pressure_Pa) {
   const T stagnation = T(1.0) + T(0.2) * mach * mach;
-  return pressure_Pa * (stagnation * stagnation * stagnation * sqrt(stagnation) - T(1.0));
+  return pressure_Pa * (stagnation * stagnation * stagnation * math::sqrt(stagnation) - T(1.0));
 }
 
 /// Mach number at an impact pressure, Pa, in air of static pressure p, Pa.
@@ -23,7 +23,7 @@ template <class T>
 T mach_of_impact_pressure(const T& impact_Pa, const T& pressure_Pa) {
   const T ratio = T(1.0) + math::max(impact_Pa, T(0.0)) / pressure_Pa;
   // Just above 1 the power may round to below 1; the root of a negative number must not reach the dial.
-  return sqrt(math::max(T(5.0) * (math::pow_positive(ratio, T(2.0 / 7.0)) - T(1.0)), T(0.0)));
+  return math::sqrt(math::max(T(5.0) * (math::pow_positive(ratio, T(2.0 / 7.0)) - T(1.0)), T(0.0)));
 }
 
 template <class T>
@@ -46,11 +46,11 @@ T cas_of_tas(const T& tas_mps, const AtmosphereState<T>& air) {
 
 template <class T>
 T eas_of_tas(const T& tas_mps, const AtmosphereState<T>& air) {
-  return tas_mps * sqrt(air.density_kgpm3 / T(ussa1976::kDensity));
+  return tas_mps * math::sqrt(air.density_kgpm3 / T(ussa1976::kDensity));
 }
 template <class T>
 T tas_of_eas(const T& eas_mps, const AtmosphereState<T>& air) {
-  return eas_mps * sqrt(T(ussa1976::kDensity) / air.density_kgpm3);
+  return eas_mps * math::sqrt(T(ussa1976::kDensity) / air.density_kgpm3);
 }
 
 }  // namespace stallwright

@@ -74,7 +74,7 @@ template <class T>
 T roll_rate_sigma(const DrydenParams<T>& d) {
   const T k = pitch_lag_per_m(d.span_m), length = d.scales.length_w_m;
   const T cube_root = math::exp(math::log(k * length) * T(1.0 / 3.0));
-  return d.scales.sigma_w_mps * sqrt(T(0.8 * math::kPi / 2.0) * cube_root * k / length);
+  return d.scales.sigma_w_mps * math::sqrt(T(0.8 * math::kPi / 2.0) * cube_root * k / length);
 }
 
 /// A state drawn from the stationary distribution, so that no run-in is needed.
@@ -95,7 +95,7 @@ DrydenState<T> advance(const DrydenParams<T>& d, const DrydenState<T>& x, const 
   const T path = math::max(airspeed_mps, T(0.0)) * dt_s;
   const auto lag = [](const T& state, const T& h, const T& noise) {
     const T phi = math::exp(-h);
-    return phi * state + sqrt(math::max(T(1.0) - phi * phi, T(0.0))) * noise;
+    return phi * state + math::sqrt(math::max(T(1.0) - phi * phi, T(0.0))) * noise;
   };
   const TurbulenceScales<T>& s = d.scales;
   const T pitch = pitch_lag_per_m(d.span_m), yaw = yaw_lag_per_m(d.span_m);
@@ -121,7 +121,7 @@ Gust<T> stationary_sigma(const DrydenParams<T>& d) {
   const T pitch = pitch_lag_per_m(d.span_m), yaw = yaw_lag_per_m(d.span_m);
   // E(gust - y)^2 = 1 - E y^2, because E(gust y) = E y^2 in the stationary state.
   const auto rate = [](const T& k, const T& length) {
-    return k * sqrt(T(1.0) - stationary_covariance(k * length).a33);
+    return k * math::sqrt(T(1.0) - stationary_covariance(k * length).a33);
   };
   return {{s.sigma_u_mps, s.sigma_v_mps, s.sigma_w_mps},
           {roll_rate_sigma(d), s.sigma_w_mps * rate(pitch, s.length_w_m),

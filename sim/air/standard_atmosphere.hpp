@@ -14,7 +14,7 @@
 /// reads the geopotential height exactly, whatever the QNH; on a warm day it reads low, on a cold day high,
 /// as in life (about 4 % for 11 K). The offset is thus counted against the standard temperature at the same
 /// height above the QNH level, not at the same pressure altitude; at 10,000 ft and 20 K the two differ by
-/// about 1.4 K. Valid for z from -1 to 20 km. Past either end the end layer's law goes on (no error in the
+/// about 1.3 K. Valid for z from -1 to 20 km. Past either end the end layer's law goes on (no error in the
 /// state path).
 namespace stallwright {
 
@@ -30,7 +30,7 @@ inline constexpr double kTropopause = 11000.0;             ///< m, geopotential
 inline constexpr double kTropopauseTemperature = kTemperature - kLapse * kTropopause;
 inline constexpr double kDensity = kPressure / (kGasConstant * kTemperature);  ///< kg/m3, sea level
 inline constexpr double kPressurePower = kGravity / (kGasConstant * kLapse);   ///< 5.2559
-inline constexpr double kSoundSpeed = 340.2941077869353;                       ///< m/s, sqrt(gamma R T0)
+inline constexpr double kSoundSpeed = 340.2941077869353;  ///< m/s, math::sqrt(gamma R T0)
 inline constexpr double kTropopausePressureRatio =
     0.22336110509215829;  ///< (T11/T0)^5.2559, checked by a test
 }  // namespace ussa1976
@@ -118,7 +118,7 @@ AtmosphereState<T> AirColumn::at(const T& altitude_m) const {
                      above * T(kGravity / (kGasConstant * top_temperature_K_));
   const T pressure = T(day_.qnh_Pa) * math::exp(exponent);
   return {temperature, pressure, pressure / (T(kGasConstant) * temperature),
-          sqrt(T(kGamma * kGasConstant) * temperature)};
+          math::sqrt(T(kGamma * kGasConstant) * temperature)};
 }
 
 template <class T>

@@ -54,7 +54,7 @@ constexpr Lower3<T> stationary_covariance(const T& a) {
 /// direction.
 template <class T>
 Lower3<T> cholesky(const Lower3<T>& q) {
-  const auto root = [](const T& pivot) { return sqrt(math::max(pivot, T(0.0))); };
+  const auto root = [](const T& pivot) { return math::sqrt(math::max(pivot, T(0.0))); };
   const auto over = [](const T& x, const T& pivot) {
     const auto usable = pivot > T(1e-15);
     return math::where(usable, x / math::where(usable, pivot, T(1.0)), T(0.0));

@@ -15,8 +15,9 @@
 ///     h  height above ground, ft, here only;  W20  mean wind at 20 ft
 ///   light: W20 15 kt and the 1e-1 curve;  moderate: 30 kt, 1e-3;  severe: 45 kt, 1e-5;  calm: none
 /// Below 10 ft the values at 10 ft hold, above 80,000 ft those at 80,000 ft.
-/// Known jump of the source: the two intensities at 1000 and 2000 ft come from different pictures and need
-/// not be alike (light: 1.5 kt below, 2.1 kt above).
+/// Known kink of the source: the two intensities come from different pictures and need not be alike (light:
+/// sigma_w 1.5 kt at 1000 ft, 2.1 kt at 2000 ft); the light curve ends at 15,000 ft, above which light air is
+/// still.
 namespace stallwright {
 
 enum class Severity { kCalm, kLight, kModerate, kSevere };
