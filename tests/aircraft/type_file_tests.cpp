@@ -92,7 +92,7 @@ TEST_CASE("all aeroplanes that come with the program load, and say that they are
 
 TEST_CASE("degrees, knots, rpm, kilowatts and millimetres of the file are SI in the struct", "[type_file]") {
   const AircraftType type = load_aircraft_type(find_aircraft_file("marram"));
-  CHECK(type.wing.section.stall_rad == Approx(16.0 * 3.14159265358979 / 180).epsilon(1e-12));
+  CHECK(type.wing.section.stall_rad == Approx(16.5 * 3.14159265358979 / 180).epsilon(1e-12));
   CHECK(type.limits.v_ne_mps == Approx(125.0 * 1852 / 3600).epsilon(1e-12));
   CHECK(type.engine.rated_speed_radps == Approx(2550 * 2 * 3.14159265358979 / 60).epsilon(1e-12));
   CHECK(type.engine.rated_power_w == Approx(75000).epsilon(1e-12));
@@ -112,7 +112,7 @@ TEST_CASE("a wrong value is reported with file, line, field, range, unit and wha
                        Case{"[1, 2, 3]", "a list of 3"}, Case{"{ a = 1 }", "a table"},
                        Case{"1979-05-27", "a date or time"}, Case{"\"a\\nb\\u0007\"", "\"a?b?\""}}) {
     Copy copy("value");
-    copy.change("[wing.section]", "stall_deg = 16.0", std::string("stall_deg = ") + c.value);
+    copy.change("[wing.section]", "stall_deg = 16.5", std::string("stall_deg = ") + c.value);
     CHECK(copy.error() == copy.here() + stall + c.found);
   }
 }
@@ -120,7 +120,7 @@ TEST_CASE("a wrong value is reported with file, line, field, range, unit and wha
 TEST_CASE("both ends of a range are allowed, and whole numbers need no point", "[type_file]") {
   for (const char* value : {"5", "30", "30.0"}) {
     Copy copy("ends");
-    copy.change("[wing.section]", "stall_deg = 16.0", std::string("stall_deg = ") + value);
+    copy.change("[wing.section]", "stall_deg = 16.5", std::string("stall_deg = ") + value);
     CHECK(copy.error() == "no error");
   }
 }
@@ -191,8 +191,9 @@ TEST_CASE("values that do not fit together are reported", "[type_file]") {
                 "wing.station[1].span_m: expected 0 m (the first station is the root), found 0.2"},
            Case{"[[tail.station]]", "span_m = 1.55", "span_m = 0",
                 "tail.station[2].span_m: expected a number above 0 m (stations must rise), found 0"},
-           Case{"[aileron]", "outboard_m = 5.1", "outboard_m = 5.4",
-                "aileron.outboard_m: expected a number above 3 and up to 5.3 m (on the surface), found 5.4"},
+           Case{
+               "[aileron]", "outboard_m = 5.2", "outboard_m = 5.4",
+               "aileron.outboard_m: expected a number above 3.2 and up to 5.3 m (on the surface), found 5.4"},
            Case{"[rudder]", "inboard_m = 0.05", "inboard_m = 2",
                 "rudder.inboard_m: expected a number from 0 to below 1.35 m (on the surface), found 2"},
            Case{"[mass]", "envelope_aft_m = [0.450", "envelope_aft_m = [0.250",
@@ -212,8 +213,8 @@ TEST_CASE("values that do not fit together are reported", "[type_file]") {
                 "mass.max_kg: expected the default loading within the limits, found mass "},
            Case{"[limits]", "v_no_kt = 98", "v_no_kt = 130",
                 "limits.v_no_kt: expected a speed below v_ne_kt, 125 kt, found 130"},
-           Case{"[limits]", "book_v_s0_kt = 36.0", "book_v_s0_kt = 42",
-                "limits.book_v_s0_kt: expected at most book_v_s1_kt, 41 kt, found 42"},
+           Case{"[limits]", "book_v_s0_kt = 38.0", "book_v_s0_kt = 43",
+                "limits.book_v_s0_kt: expected at most book_v_s1_kt, 42 kt, found 43"},
            Case{"[limits]", "v_fe_kt = 75.0", "v_fe_kt = 85",
                 "limits.v_fe_kt: expected the limit speed of the last flap setting, 75 kt, found 85"},
            Case{"[[band]]", "high = 43.0", "high = 38",
@@ -234,7 +235,7 @@ TEST_CASE("values that do not fit together are reported", "[type_file]") {
 TEST_CASE("an engine that idles faster than it is rated is reported", "[type_file]") {
   Copy copy("idle");
   copy.change("[engine]", "rated_speed_rpm = 2550.0", "rated_speed_rpm = 1000");
-  copy.change("[engine]", "idle_speed_rpm = 700.0", "idle_speed_rpm = 1200");
+  copy.change("[engine]", "idle_speed_rpm = 650.0", "idle_speed_rpm = 1200");
   CHECK(copy.error() ==
         copy.here() + "engine.idle_speed_rpm: expected a speed below rated_speed_rpm, 1000 rpm, found 1200");
 }
