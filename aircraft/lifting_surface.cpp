@@ -107,18 +107,18 @@ Vec3<double> horseshoe_velocity(const Vec3<double>& point_B, const Vec3<double>&
 
 std::vector<std::vector<double>> self_influence(const std::vector<Strip>& strips) {
   const std::size_t n = strips.size();
+  std::vector<double> left(n), right(n);
+  for (std::size_t j = 0; j < n; ++j) {
+    // Prandtl's planar line: only distances along the span count, sweep and dihedral are neglected here.
+    const double half = 0.5 * strips[j].width_m;
+    left[j] = strips[j].span_position_m - (j == 0 ? 0.5 * half : half);
+    right[j] = strips[j].span_position_m + (j + 1 == n ? 0.5 * half : half);
+  }
   std::vector<std::vector<double>> d(n, std::vector<double>(n, 0.0));
   for (std::size_t k = 0; k < n; ++k) {
-    for (std::size_t j = 0; j < n; ++j) {
-      // Prandtl's planar line: only distances along the span count, sweep and dihedral are neglected here.
-      const double y = strips[k].span_position_m;
-      const double half = 0.5 * strips[j].width_m;
-      const double inset_left = j == 0 ? 0.25 * strips[j].width_m : 0.0;
-      const double inset_right = j + 1 == n ? 0.25 * strips[j].width_m : 0.0;
-      const double left = strips[j].span_position_m - half + inset_left;
-      const double right = strips[j].span_position_m + half - inset_right;
-      d[k][j] = (1.0 / (y - left) - 1.0 / (y - right)) / (4.0 * math::kPi);
-    }
+    const double y = 0.5 * (left[k] + right[k]);
+    for (std::size_t j = 0; j < n; ++j)
+      d[k][j] = (1.0 / (y - left[j]) - 1.0 / (y - right[j])) / (4.0 * math::kPi);
   }
   return d;
 }

@@ -1,5 +1,6 @@
 #pragma once
 #include "aircraft/airframe.hpp"
+#include "sim/air/standard_atmosphere.hpp"
 #include "sim/motion/rigid_body.hpp"
 #include "sim/motion/runge_kutta.hpp"
 
@@ -24,15 +25,7 @@ struct AirSample {
 };
 
 inline constexpr double kStep_s = 0.01;            ///< the one time step of the flight, 100 Hz
-inline constexpr double kEarthRadius_m = 6356766.0;  ///< of the gravity law in the 1976 standard [USSA1976]
 inline constexpr double kStandardGravity_mps2 = 9.80665;
-
-/// g = g0 (r0/(r0 + h))^2   [USSA1976 eq. 17];  h altitude, m.
-template <class T>
-T gravity(T altitude_m) {
-  const T ratio = T(kEarthRadius_m) / (kEarthRadius_m + altitude_m);
-  return kStandardGravity_mps2 * ratio * ratio;
-}
 
 /// How the air meets the aeroplane: its own motion less that of the air, in body axes.
 template <class T>

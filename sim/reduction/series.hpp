@@ -53,7 +53,7 @@ struct GaussMarkov {
 };
 
 /// Variance of its average over a window of length W, continuously observed, x = W/T:
-///   var = 2 s2 (x - 1 + exp(-x)) / x^2;   -> s2 as x -> 0,  -> 2 s2 T/W as x -> infinity.
+///   var = 2 s2 (x - 1 + exp(-x)) / x^2;   -> s2 as x -> 0,  -> 2 s2 T/W as x -> infinity. [BENDAT-PIERSOL]
 /// Throws std::invalid_argument for a negative variance or window, or a correlation time that is not
 /// positive.
 double window_mean_variance(const GaussMarkov& signal, double window_s);

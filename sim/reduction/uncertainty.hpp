@@ -18,12 +18,12 @@ enum class Evaluation { kTypeA, kTypeB };
 
 /// One line of a budget. Its contribution is |sensitivity| * standard_uncertainty, in the unit of the result.
 struct Component {
-  std::string name;
+  std::string name{};
   Evaluation kind = Evaluation::kTypeB;
   double standard_uncertainty = std::numeric_limits<double>::quiet_NaN();  ///< >= 0, unit of the input
   double dof = std::numeric_limits<double>::infinity();  ///< > 0; infinite: u is taken as known
   double sensitivity = 1.0;                              ///< unit of the result per unit of the input
-  std::string note;                                      ///< where the number comes from
+  std::string note{};                                    ///< where the number comes from
 };
 
 /// u_c^2 = sum_i (c_i u_i)^2, inputs independent of each other                          [JCGM-100 eq. 10,

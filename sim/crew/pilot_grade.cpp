@@ -1,0 +1,23 @@
+#include "sim/crew/pilot_grade.hpp"
+
+#include "aircraft/input_error.hpp"
+
+namespace stallwright {
+namespace {
+
+// name      delay  arm   pitch roll  speed remn. scan  kt   ft   bank  trim  power button react  bias  sd    early
+const PilotGrade kGrades[] = {
+    {"sharp", 0.18, 0.10, 2.2, 2.4, 0.32, 0.15, 0.5, 0.3, 10.0, 0.5, 6.0, 0.010, 0.4, 0.5, 0.00, 0.05, 0.00},
+    {"current", 0.23, 0.13, 1.8, 2.0, 0.25, 0.30, 0.9, 0.8, 20.0, 1.0, 9.0, 0.025, 0.7, 0.8, 0.05, 0.12, 0.03},
+    {"rusty", 0.30, 0.18, 1.4, 1.6, 0.18, 0.55, 1.6, 1.6, 40.0, 2.0, 14.0, 0.050, 1.1, 1.2, 0.20, 0.30, 0.10},
+};
+
+}  // namespace
+
+PilotGrade pilot_grade(const std::string& name) {
+  for (const PilotGrade& grade : kGrades)
+    if (grade.name == name) return grade;
+  throw InputError("pilot: expected sharp, current or rusty, found \"" + name + "\"");
+}
+
+}  // namespace stallwright

@@ -1,0 +1,272 @@
+#include "sim/sortie/sortie.hpp"
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+#include <stdexcept>
+
+#include "aircraft/math/units.hpp"
+
+namespace stallwright {
+namespace {
+
+constexpr int kStepsPerTick = 2;
+static_assert(kTick_s == kStepsPerTick * kStep_s);
+
+/// FNV-1a over the bytes of every number of the state: two flights that agree here agree to the last bit.
+std::string state_hash(const FlightState<double>& state) {
+  std::uint64_t hash = 0xcbf29ce484222325u;
+  for (double value : std::bit_cast<AsArray<double, FlightState<double>>>(state)) {
+    const auto bits = std::bit_cast<std::uint64_t>(value);
+    for (int byte = 0; byte < 8; ++byte) hash = (hash ^ ((bits >> (8 * byte)) & 0xffu)) * 0x100000001b3u;
+  }
+  static constexpr char kHex[] = "0123456789abcdef";
+  std::string text(16, '0');
+  for (std::size_t k = 0; k < 16; ++k) text[15 - k] = kHex[(hash >> (4 * k)) & 0xfu];
+  return text;
+}
+
+bool finite(const FlightState<double>& state) {
+  for (double value : std::bit_cast<AsArray<double, FlightState<double>>>(state))
+    if (!std::isfinite(value)) return false;
+  return true;
+}
+
+double fastest_speed_mps(const TestCard& card, const AircraftType& type, double mass_kg) {
+  double fastest = 0.0;
+  for (const TestPoint& point : card.points) {
+    const PointSpeeds s = point_speeds(point, type, mass_kg);
+    fastest = std::max({fastest, s.set_up_kt(), 1.6 * s.stall_kt});
+  }
+  return (fastest + 8.0) * kKnot;
+}
+
+ControlFeel feel_for(const Aircraft& aircraft, double altitude_m, double density, double stall_mps) {
+  TrimCondition c;
+  c.true_airspeed_mps = 1.3 * stall_mps * math::sqrt(1.225 / density);
+  c.altitude_m = altitude_m;
+  c.density_kgpm3 = density;
+  const Trim t = find_trim(aircraft, c);
+  if (!t.converged) throw std::runtime_error("no steady level flight at 1.3 times the stall speed");
+  ControlFeel feel = control_feel(aircraft, t, density);
+  feel.reference_mps = 1.3 * stall_mps;  // as the airspeed indicator shows it
+  return feel;
+}
+
+/// Entry rates and early releases of the stalls to come, drawn from the pilot's row.
+void draw_stall_habits(const PilotGrade& grade, const random::Key& key, Director::Setup& setup) {
+  const random::Stream stream = key.stream(random::Channel::kPilotAim);
+  for (std::uint64_t k = 0; k < 32; ++k) {
+    const double factor = 1.0 + grade.entry_rate_bias + grade.entry_rate_sd * random::normal(stream, 2 * k);
+    setup.entry_rate_factor.push_back(std::clamp(factor, 0.4, 3.0));
+    setup.early_release.push_back(random::uniform(key.stream(random::Channel::kPilotReaction), k) <
+                                  grade.early_release);
+  }
+}
+
+Director::Setup director_setup(const SortieConfig& config, double entered_mass_kg) {
+  Director::Setup setup;
+  setup.card = config.card;
+  setup.type = config.type;
+  setup.mass_kg = entered_mass_kg;
+  setup.qnh_terrain_m = config.card.terrain_ft * kFoot;
+  setup.button_delay_s = config.pilot.button_delay_s;
+  setup.reaction_s = config.pilot.break_reaction_s;
+  draw_stall_habits(config.pilot, {config.seed, config.sortie}, setup);
+  return setup;
+}
+
+}  // namespace
+
+Sortie::Sortie(const SortieConfig& config)
+    : config_(config),
+      key_{config.seed, config.sortie},
+      aircraft_(make_aircraft(config.type, config.loading, config.airframe_seed)),
+      column_(config.air.day),
+      intensity_(config.air.intensity()),
+      terrain_m_(config.card.terrain_ft * kFoot),
+      pilot_(config.pilot,
+             feel_for(aircraft_, terrain_m_ + config.card.working_height_ft * kFoot,
+                      column_.at(terrain_m_ + config.card.working_height_ft * kFoot).density_kgpm3,
+                      book_stall_kt(config.type, 0, aircraft_.mass.mass_kg) * kKnot),
+             config.seed, config.sortie),
+      director_(director_setup(
+          config, entered_mass(aircraft_.mass.mass_kg,
+                               draw_systematic_errors(config.instruments, {config.seed, config.sortie})))),
+      errors_(draw_systematic_errors(config.instruments, key_)),
+      entered_mass_kg_(entered_mass(aircraft_.mass.mass_kg, errors_)) {
+  const double altitude = terrain_m_ + config.card.working_height_ft * kFoot;
+  const double density = column_.at(altitude).density_kgpm3;
+  const double to_true = math::sqrt(1.225 / density);
+  const double fastest = fastest_speed_mps(config.card, config.type, entered_mass_kg_) * to_true;
+
+  const auto remember = [&](std::size_t flap, PowerRule power, double descent_mps) {
+    if (memory_for(flap, power, descent_mps) != nullptr) return;
+    const FlapSetting& f = config.type.flaps[flap];
+    memories_.push_back({flap, power, descent_mps,
+                         steady_curve(aircraft_, power, descent_mps, f.deflection_rad, altitude, density,
+                                      std::min(fastest, f.limit_speed_mps * to_true))});
+  };
+  remember(0, PowerRule::level, 0.0);
+  for (const TestPoint& point : config.card.points) {
+    remember(point.flap_setting, PowerRule::level, 0.0);
+    remember(point.flap_setting, point.power, point.descent_fpm * kFootPerMinute);
+  }
+
+  TrimCondition start;
+  start.true_airspeed_mps =
+      std::min(point_speeds(config.card.points.front(), config.type, entered_mass_kg_).set_up_kt() * kKnot * to_true,
+               fastest);
+  start.altitude_m = altitude;
+  start.density_kgpm3 = density;
+  const Trim trim = find_trim(aircraft_, start);
+  if (!trim.converged) throw std::runtime_error("no steady level flight at the first speed of the card");
+  state_ = trim.state;
+  controls_ = trim.controls;
+  const Vec3<double> wind = wind_velocity_E(config.air.wind, altitude - terrain_m_);
+  state_.rigid.velocity_B_mps += transpose(rotation_EB(state_.rigid.attitude_EB)) * wind;
+
+  DrydenParams<double> params{turbulence_scales(intensity_, altitude - terrain_m_), aircraft_.span_m};
+  dryden_ = stationary_start(params, dryden_noise(key_, 0, true));
+  const AirSample<double> air = air_now();
+  const FlightDerivative<double> now = flight_derivative(aircraft_, state_, controls_, air);
+  instruments_ = settled_instruments(config_.type, errors_, sensed_truth(air, now.specific_force_B_mps2));
+}
+
+const SteadyCurve* Sortie::memory_for(std::size_t flap, PowerRule power, double descent_mps) const {
+  for (const Memory& m : memories_)
+    if (m.flap_setting == flap && m.power == power && (power != PowerRule::descent || m.descent_mps == descent_mps))
+      return &m.curve;
+  return nullptr;
+}
+
+AirSample<double> Sortie::air_now() const {
+  const double altitude = -state_.rigid.position_E_m.z;
+  const double height = std::max(altitude - terrain_m_, 0.0);
+  AirSample<double> air;
+  air.density_kgpm3 = column_.at(altitude).density_kgpm3;
+  air.wind_E_mps = wind_velocity_E(config_.air.wind, height);
+  const Gust<double> g = gust(DrydenParams<double>{turbulence_scales(intensity_, height), aircraft_.span_m}, dryden_);
+  air.gust_B_mps = g.v_B_mps;
+  air.gust_rate_B_radps = g.omega_B_radps;
+  air.shake = shake_.now;
+  return air;
+}
+
+SensedTruth<double> Sortie::sensed_truth(const AirSample<double>& air, const Vec3<double>& specific_force) const {
+  const double altitude = -state_.rigid.position_E_m.z;
+  const AtmosphereState<double> atmosphere = column_.at(altitude);
+  const RelativeFlow<double> flow = relative_flow(state_.rigid, air);
+  const EulerAngles<double> e = euler_angles(state_.rigid.attitude_EB);
+  const Vec3<double> ground = rotation_EB(state_.rigid.attitude_EB) * state_.rigid.velocity_B_mps;
+  SensedTruth<double> t;
+  t.flow = {flow.velocity_B, probe_velocity(aircraft_, state_.airframe, flow), air.density_kgpm3,
+            atmosphere.pressure_Pa};
+  t.temperature_K = atmosphere.temperature_K;
+  t.altimeter_setting_pa = config_.air.day.qnh_Pa;
+  t.altitude_m = altitude;
+  t.ground_speed_mps = math::sqrt(ground.x * ground.x + ground.y * ground.y);
+  t.attitude_rad = {e.roll_rad, e.pitch_rad, e.yaw_rad};
+  t.rate_B_radps = state_.rigid.rate_B_radps;
+  t.specific_force_B_mps2 = specific_force;
+  t.propeller_radps = state_.airframe.propeller_radps;
+  t.flap_rad = state_.airframe.flap_rad;
+  t.controls = controls_;
+  return t;
+}
+
+TruthRow Sortie::truth_row(const AirSample<double>& air, const FlightDerivative<double>& now) const {
+  const RelativeFlow<double> flow = relative_flow(state_.rigid, air);
+  const Vec3<double>& v = flow.velocity_B;
+  const double speed = norm(v);
+  const SensedTruth<double> sensed = sensed_truth(air, now.specific_force_B_mps2);
+  const EulerAngles<double> e = euler_angles(state_.rigid.attitude_EB);
+  const auto& x = state_.airframe.separation;
+  const auto mean_of = [&](std::size_t first, std::size_t last) {
+    double sum = 0.0;
+    for (std::size_t i = first; i < last; ++i) sum += x[i];
+    return sum / static_cast<double>(last - first);
+  };
+  TruthRow row;
+  row.t_s = as_printed(time_s(), 2);
+  row.alpha_deg = math::atan2(v.z, v.x) / math::kDegree;
+  row.beta_deg = math::asin(std::clamp(v.y / std::max(speed, 1.0), -1.0, 1.0)) / math::kDegree;
+  row.tas_kt = speed / kKnot;
+  row.altitude_ft = sensed.altitude_m / kFoot;
+  row.load_factor = norm(now.specific_force_B_mps2) / kStandardGravity_mps2;
+  const double area = aircraft_.wing_area_m2;
+  row.lift_coefficient = aircraft_.mass.mass_kg * norm(now.specific_force_B_mps2) /
+                         (0.5 * air.density_kgpm3 * speed * speed * area);
+  row.static_ratio = static_readings(config_.type, sensed.flow).probe_ratio;
+  row.attached_root = mean_of((kWingStrips - kRootStrips) / 2, (kWingStrips + kRootStrips) / 2);
+  row.attached_left = mean_of(0, kWingStrips / 2);
+  row.attached_right = mean_of(kWingStrips / 2, kWingStrips);
+  row.gust_forward_mps = air.gust_B_mps.x;
+  row.gust_right_mps = air.gust_B_mps.y;
+  row.gust_down_mps = air.gust_B_mps.z;
+  row.climb_mps = -now.rate.rigid.position_E_m.z;
+  row.roll_deg = e.roll_rad / math::kDegree;
+  row.pitch_deg = e.pitch_rad / math::kDegree;
+  row.thrust_n = now.loads.thrust_n;
+  if (tick_ % 50 == 0) row.state_hash = state_hash(state_);
+  return row;
+}
+
+bool Sortie::tick(SortieSink& sink) {
+  if (director_.done() || !failure_.empty()) return false;
+  if (time_s() >= config_.longest_s) {
+    failure_ = "the card was not finished within " + std::to_string(static_cast<long>(config_.longest_s)) + " s";
+    return false;
+  }
+  // Sense.
+  AirSample<double> air = air_now();
+  const FlightDerivative<double> now = flight_derivative(aircraft_, state_, controls_, air);
+  const Sensed<double> sensed =
+      advance(config_.type, config_.instruments, errors_, sensor_noise(key_, tick_), instruments_,
+              sensed_truth(air, now.specific_force_B_mps2), tick_);
+  instruments_ = sensed.state;
+  // Direct and fly.
+  CrewTask task = director_.step(time_s(), sensed.readings);
+  task.remembered = memory_for(director_.flap_setting(), task.power, task.descent_mps);
+  sink.row(log_row(time_s(), sensed.readings, director_.marks(), entered_mass_kg_), truth_row(air, now));
+  controls_ = pilot_.step(hands_, task, sensed.readings, time_s());
+  // Step the air and the aeroplane.
+  for (int k = 0; k < kStepsPerTick; ++k) {
+    const std::uint64_t step = tick_ * kStepsPerTick + static_cast<std::uint64_t>(k);
+    if (k > 0) air = air_now();
+    const double airspeed = norm(relative_flow(state_.rigid, air).velocity_B);
+    const double height = std::max(-state_.rigid.position_E_m.z - terrain_m_, 0.0);
+    state_ = flight_step(aircraft_, state_, controls_, air);
+    const DrydenParams<double> params{turbulence_scales(intensity_, height), aircraft_.span_m};
+    dryden_ = advance(params, dryden_, airspeed, kStep_s, dryden_noise(key_, step));
+    shake_ = advance_shake(shake_, airspeed, aircraft_.mean_chord_m, kStep_s, shake_noise(key_, step));
+  }
+  ++tick_;
+  if (!finite(state_))
+    failure_ = "the state was no longer finite at " + std::to_string(time_s()) + " s (last stick aft " +
+               std::to_string(controls_.stick_aft) + ", throttle " + std::to_string(controls_.throttle) + ")";
+  else if (state_.rigid.position_E_m.z > -terrain_m_)
+    failure_ = "the aeroplane met the ground at " + std::to_string(time_s()) + " s";
+  return failure_.empty();
+}
+
+SortieOutcome Sortie::outcome() const {
+  SortieOutcome out;
+  out.finished = director_.done();
+  out.failure = failure_;
+  out.ended_s = time_s();
+  out.entered_mass_kg = entered_mass_kg_;
+  out.events = director_.events();
+  out.tallies = director_.tallies();
+  out.errors = errors_;
+  return out;
+}
+
+SortieOutcome fly_sortie(const SortieConfig& config, SortieSink& sink) {
+  Sortie sortie(config);
+  while (sortie.tick(sink)) {
+  }
+  return sortie.outcome();
+}
+
+}  // namespace stallwright

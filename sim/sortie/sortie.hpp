@@ -1,0 +1,115 @@
+#pragma once
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "aircraft/aircraft.hpp"
+#include "sim/air/air_preset.hpp"
+#include "sim/air/dryden.hpp"
+#include "sim/air/wake_shake.hpp"
+#include "sim/crew/pilot.hpp"
+#include "sim/motion/flight.hpp"
+#include "sim/sensing/instruments.hpp"
+#include "sim/sortie/director.hpp"
+#include "sim/sortie/log_row.hpp"
+
+namespace stallwright {
+
+/// Everything that decides how a sortie goes. Same configuration, same bits.
+struct SortieConfig {
+  AircraftType type;
+  Loading loading;
+  std::uint64_t airframe_seed = 1;   ///< the airframe's own small differences: truth does not move with `seed`
+  TestCard card;
+  AirPreset air;
+  PilotGrade pilot;
+  InstrumentGrade instruments;
+  std::uint64_t seed = 1;
+  std::uint32_t sortie = 0;          ///< number within a study
+  double longest_s = 7200.0;         ///< the sortie is ended here whatever the card says
+};
+
+/// Takes the rows as they come; a file writer, or memory.
+class SortieSink {
+ public:
+  virtual ~SortieSink() = default;
+  virtual void row(const LogRow& log, const TruthRow& truth) = 0;
+};
+
+/// Keeps all rows.
+class MemorySink : public SortieSink {
+ public:
+  void row(const LogRow& log_line, const TruthRow& truth_line) override {
+    log.push_back(log_line);
+    truth.push_back(truth_line);
+  }
+  std::vector<LogRow> log;
+  std::vector<TruthRow> truth;
+};
+
+/// What is known when a sortie has ended, beside its rows.
+struct SortieOutcome {
+  bool finished = false;            ///< every point of the card was dealt with
+  std::string failure;              ///< why not: a state that was not finite (with time), or the time limit
+  double ended_s = 0.0;
+  double entered_mass_kg = 0.0;
+  std::vector<Event> events;
+  std::vector<PointTally> tallies;
+  SystematicErrors<double> errors;  ///< as drawn
+};
+
+/// One sortie, tick by tick (50 Hz; two steps of the flight each). The order within a tick is fixed here and
+/// nowhere else: sense, direct, fly by hand, log, then step the air and the aeroplane twice.
+class Sortie {
+ public:
+  /// Sets the aeroplane up in steady flight at the working height, on the card's first heading.
+  /// Throws std::runtime_error if no steady flight exists there.
+  explicit Sortie(const SortieConfig& config);
+
+  /// One tick; false when the card is done, the time is over or the state is no longer finite.
+  bool tick(SortieSink& sink);
+
+  double time_s() const { return kTick_s * static_cast<double>(tick_); }
+  const Aircraft& aircraft() const { return aircraft_; }
+  const FlightState<double>& state() const { return state_; }
+  SortieOutcome outcome() const;
+
+ private:
+  /// What the pilot remembers of one flap setting and power rule.
+  struct Memory {
+    std::size_t flap_setting;
+    PowerRule power;
+    double descent_mps;
+    SteadyCurve curve;
+  };
+  AirSample<double> air_now() const;
+  SensedTruth<double> sensed_truth(const AirSample<double>& air, const Vec3<double>& specific_force) const;
+  const SteadyCurve* memory_for(std::size_t flap, PowerRule power, double descent_mps) const;
+  TruthRow truth_row(const AirSample<double>& air, const FlightDerivative<double>& now) const;
+
+  SortieConfig config_;
+  random::Key key_;
+  Aircraft aircraft_;
+  AirColumn column_;
+  TurbulenceIntensity intensity_;
+  double terrain_m_ = 0.0;
+  std::vector<Memory> memories_;
+  Pilot pilot_;
+  Director director_;
+  SystematicErrors<double> errors_;
+  double entered_mass_kg_ = 0.0;
+
+  FlightState<double> state_;
+  DrydenState<double> dryden_;
+  ShakeState<double> shake_;
+  PilotState hands_;
+  InstrumentState<double> instruments_;
+  Controls<double> controls_;
+  std::uint64_t tick_ = 0;
+  std::string failure_;
+};
+
+/// Flies a whole sortie into a sink.
+SortieOutcome fly_sortie(const SortieConfig& config, SortieSink& sink);
+
+}  // namespace stallwright
