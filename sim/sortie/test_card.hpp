@@ -1,4 +1,5 @@
 #pragma once
+#include <cstddef>
 #include <limits>
 #include <string>
 #include <vector>
@@ -17,7 +18,7 @@ enum class TargetKind {
   speed,            ///< a stated indicated airspeed
   stall_multiple,   ///< a multiple of the flight manual's stall speed at this flap setting
   stall_margin,     ///< a number of knots above that
-  below_flap_limit, ///< a number of knots below V_FE
+  below_flap_limit, ///< a number of knots below V_FE (flaps out: below the limit of their setting)
   slow_to_break,    ///< slow down at a stated rate until the wing stalls
   slow_through,     ///< slow down at a stated rate through a range of speed, recording on the way; no break
 };
@@ -38,23 +39,27 @@ struct Bands {
 
 /// One condition to hold, or one stall.
 struct TestPoint {
-  std::string name;              ///< set point it serves: "fast reference", "approach", "warning", "stall", or the card's own
+  std::string name;              ///< set point it serves: "fast reference", "approach", "warning", "stall", or the card's own;
+                                 ///< no name twice in a set
   std::size_t flap_setting = 0;  ///< index in the type's list of settings
   PowerRule power = PowerRule::level;
+  std::string power_reason;      ///< why a stall is flown with power; empty for the usual one, power off
   double descent_fpm = 0.0;      ///< for PowerRule::descent, positive down
   TargetKind target = TargetKind::speed;
-  double target_value = std::numeric_limits<double>::quiet_NaN();  ///< kt, or a multiple
+  double target_value = std::numeric_limits<double>::quiet_NaN();  ///< kt, or a multiple; NaN for the slow ones
   double entry_rate_ktps = 1.0;  ///< slow_to_break, slow_through
-  double to_speed_kt = std::numeric_limits<double>::quiet_NaN();   ///< end of slow_through, as margin above stall, kt
+  double from_above_stall_kt = std::numeric_limits<double>::quiet_NaN();  ///< where slow_through begins
+  double to_above_stall_kt = std::numeric_limits<double>::quiet_NaN();    ///< and where it ends
   Bands bands;
   double settle_s = 5.0;         ///< every band met this long: on condition
-  double record_s = 10.0;
+  double record_s = 10.0;        ///< steady points; the slow ones record all the way
   int repeats = 1;
   int attempts = 3;              ///< tries for each repeat
   double timeout_s = 120.0;      ///< for one attempt, from set-up to on condition
   PastLimit past_limit = PastLimit::record_flagged;
 
   bool is_stall() const { return target == TargetKind::slow_to_break; }
+  bool is_steady() const { return !is_stall() && target != TargetKind::slow_through; }
 };
 
 /// The plan of a flight. Heights are above ground; the card's set points belong to the sets of their flap setting.
