@@ -1,13 +1,12 @@
 #include "sim/air/air_preset.hpp"
 
+#include "aircraft/math/units.hpp"
 #include "aircraft/toml_reader.hpp"
 
 namespace stallwright {
 
 namespace {
 
-constexpr double kKnot = 1852.0 / 3600.0;
-constexpr double kFoot = 0.3048;
 constexpr FileUnit kKelvin{"K", 1.0}, kHectopascal{"hPa", 100.0}, kMetrePerSecond{"m/s", 1.0};
 constexpr FileUnit kKnotPer1000Ft{"kt/1000 ft", kKnot / (1000.0 * kFoot)};
 

@@ -3,11 +3,12 @@
 
 /// Conversions between calibrated, equivalent and true airspeed, Mach number and impact pressure.
 ///
-///   qc = p ((1 + 0.2 M^2)^3.5 - 1),   TAS = M a                   isentropic, gamma 1.4       [GRACEY-1980
-///   ch. 3] qc = p0 ((1 + 0.2 (CAS/a0)^2)^3.5 - 1)                        what the dial of an airspeed
-///   indicator assumes EAS = TAS sqrt(rho/rho0)
-///     qc  impact pressure, total less static, Pa;  p, rho, a  static pressure, density, speed of sound of
-///     the air p0, rho0, a0  their standard sea-level values;  speeds in m/s
+///   qc = p ((1 + 0.2 M^2)^3.5 - 1),  TAS = M a        isentropic, gamma 1.4   [GRACEY-1980 ch. 3]
+///   qc = p0 ((1 + 0.2 (CAS/a0)^2)^3.5 - 1)           what the dial of an airspeed indicator assumes
+///   EAS = TAS sqrt(rho/rho0)
+///     qc  impact pressure, total less static, Pa;  speeds in m/s
+///     p, rho, a  static pressure, density and speed of sound of the air
+///     p0, rho0, a0  their standard sea-level values
 /// Valid for 0 <= M < 1. A negative speed is taken as its size; a negative impact pressure reads as no speed.
 namespace stallwright {
 

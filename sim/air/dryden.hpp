@@ -19,15 +19,16 @@
 ///
 /// What the numbers mean: at a body point r from the reference point, air moves at v_g + omega_g x r.
 /// Signs: x points forward and the field is frozen (Taylor), so the air a distance x ahead is what the
-/// reference point meets x/V later: d/dx = (1/V) d/dt. omega_g x (x, 0, 0) = (0, r_g x, -q_g x), hence r_g =
-/// dv_g/dx and q_g = -dw_g/dx: where the nose runs into a rising downward gust, the air itself turns
+/// reference point meets x/V later: d/dx = (1/V) d/dt. omega_g x (x, 0, 0) = (0, r_g x, -q_g x), hence
+/// r_g = dv_g/dx and q_g = -dw_g/dx: where the nose runs into a rising downward gust, the air itself turns
 /// nose-down. (The specification leaves the sign to the definition of the rate.) p_g = dw_g/dy has its own
 /// noise.
 ///
-/// Every filter is stepped exactly for the current V and dt; the states have variance 1 and are scaled only
-/// on the way out, so a change of speed, height or step leaves the variance right. The specification lays the
-/// axes below 1000 ft along the mean wind and the vertical; here body axes are used throughout: sigma_u =
-/// sigma_v, so a turn changes nothing, and the tilt of a light aeroplane's normal flight is neglected.
+/// Every filter is stepped exactly for the current V and dt (transverse_filter.hpp); the states have variance
+/// 1 and are scaled only on the way out, so a change of speed, height or step leaves the variance right. The
+/// specification lays the axes below 1000 ft along the mean wind and the vertical; here body axes are used
+/// throughout: sigma_u = sigma_v, so a turn changes nothing, and the tilt of a light aeroplane's normal
+/// flight is neglected.
 namespace stallwright {
 
 /// White noise of one step: independent standard normal numbers.

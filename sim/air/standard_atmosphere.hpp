@@ -1,21 +1,22 @@
 #pragma once
 #include "aircraft/math/elementary.hpp"
 
-/// U.S. Standard Atmosphere 1976 up to 20 km, with the day's temperature offset and QNH. [USSA-1976]
+/// U.S. Standard Atmosphere 1976 up to 20 km, with the day's temperature offset and QNH.   [USSA-1976]
 ///
-///   H = r0 h / (r0 + h)                                      geopotential height, m, from altitude h above
-///   sea level z = H + Hp(QNH)                                          height in the standard column whose
-///   foot is the QNH T = T0 + dT - L min(z, z11) p = QNH (T / T_foot)^(g0 / (R L)) exp(-g0 max(z - z11, 0) /
-///   (R T11)),   rho = p / (R T),   a = sqrt(gamma R T)
-///     dT  temperature offset, K, the same at every height;  T_foot  T at sea level;  z11 = 11,000 m, T11 = T
-///     there
+///   H = r0 h / (r0 + h)                  geopotential height, m, from altitude h above sea level
+///   z = H + Hp(QNH)                      height in the standard column whose foot is the QNH
+///   T = T0 + dT - L min(z, z11)
+///   p = QNH (T / T_foot)^(g0 / (R L)) exp(-g0 max(z - z11, 0) / (R T11))
+///   rho = p / (R T),   a = sqrt(gamma R T)
+///     dT  temperature offset, K, the same at every height;  T_foot  T at sea level
+///     z11 = 11,000 m, T11 = T there
 ///
 /// Every day is in exact hydrostatic balance, dp = -rho g dh. On a day with dT = 0 an altimeter set to QNH
 /// reads the geopotential height exactly, whatever the QNH; on a warm day it reads low, on a cold day high,
 /// as in life (about 4 % for 11 K). The offset is thus counted against the standard temperature at the same
 /// height above the QNH level, not at the same pressure altitude; at 10,000 ft and 20 K the two differ by
-/// about 1.3 K. Valid for z from -1 to 20 km. Past either end the end layer's law goes on (no error in the
-/// state path).
+/// about 1.3 K.
+/// Valid for z from -1 to 20 km. Past either end the end layer's law goes on (no error in the state path).
 namespace stallwright {
 
 namespace ussa1976 {

@@ -6,8 +6,8 @@
 /// The Dryden filter of one transverse gust (v or w) together with the filter of its gradient along the
 /// flight path (r_g or q_g), stepped exactly.
 ///
-///   H(s) = (1 + sqrt3 s) / (1 + s)^2   for the gust,   y = gust / (1 + s/a)   for its lagged copy
-///   [MIL-F-8785C 3.7]
+///   H(s) = (1 + sqrt3 s) / (1 + s)^2  for the gust,                              [MIL-F-8785C 3.7]
+///   y = gust / (1 + s/a)              for its lagged copy
 /// in the dimensionless time t' = V t / L, driven by white noise of unit intensity. As two lags in a row:
 ///   dx1/dt' = -x1 + n,   dx2/dt' = -x2 + x1,   gust = sqrt3 x1 + (1 - sqrt3) x2,   dy/dt' = a (gust - y)
 /// The gust has variance 1 exactly (the specification's own noise has a one-sided density of 1 per rad/s,
@@ -17,8 +17,8 @@
 ///
 /// The step is exact: x(t' + h) = Phi(h) x + G n with G G^T = P - Phi P Phi^T, P the stationary covariance. P
 /// does not depend on V or h, so neither a change of speed nor the choice of the step changes the variance. P
-/// depends on a only through y; while a changes with height y follows in the filter's own time. Valid for 0
-/// <= h <= 1 and |a - 1| h <= 1 (error of the series below 1e-12).
+/// depends on a only through y; while a changes with height y follows in the filter's own time.
+/// Valid for 0 <= h <= 1 and |a - 1| h <= 1.1 (error of the series below 1e-11).
 namespace stallwright {
 
 inline constexpr double kSqrt3 = 1.7320508075688772;

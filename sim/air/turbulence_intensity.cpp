@@ -7,9 +7,6 @@ namespace stallwright {
 
 namespace {
 
-constexpr double kFoot = 0.3048;
-constexpr double kKnot = 1852.0 / 3600.0;
-
 struct SeverityRow {
   const char* name;
   double wind_at_20_ft_kt;

@@ -5,6 +5,7 @@
 
 #include "aircraft/math/elementary.hpp"
 #include "aircraft/math/table.hpp"
+#include "aircraft/math/units.hpp"
 
 /// How strong the turbulence is and how long its eddies, by height above the ground. [MIL-F-8785C 3.7]
 ///
@@ -47,7 +48,6 @@ struct TurbulenceScales {
 
 template <class T>
 TurbulenceScales<T> turbulence_scales(const TurbulenceIntensity& intensity, const T& height_m) {
-  constexpr double kFoot = 0.3048;
   const T low_ft = math::clamp(height_m / T(kFoot), T(10.0), T(1000.0));
   const T log_bracket = math::log(T(0.177) + T(0.000823) * low_ft);
   const T low_w(intensity.low_sigma_w_mps);

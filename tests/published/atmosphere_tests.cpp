@@ -19,7 +19,7 @@ TEST_CASE("the standard day agrees with the 1976 table from sea level to 30,000 
   for (const auto& row : rows) {
     const auto air = atmosphere(Day{}, row[0]);
     CAPTURE(row[0]);
-    CHECK(geopotential_height(row[0]) == Approx(row[2]).margin(1e-3));
+    CHECK(geopotential_height(row[0]) == Approx(row[2]).margin(1e-3).epsilon(0));
     CHECK(air.temperature_K == Approx(row[3]).epsilon(1e-5));
     CHECK(air.pressure_Pa == Approx(row[4]).epsilon(2e-5));
     CHECK(air.density_kgpm3 == Approx(row[5]).epsilon(2e-5));

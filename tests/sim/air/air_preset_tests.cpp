@@ -4,6 +4,7 @@
 #include <string>
 
 #include "aircraft/input_error.hpp"
+#include "aircraft/math/units.hpp"
 #include "sim/air/air_preset.hpp"
 
 using namespace stallwright;
@@ -59,7 +60,7 @@ TEST_CASE("a preset's numbers come out in SI", "[air][files]") {
   CHECK(preset.intensity() == uniform_intensity(0.7));
   CHECK(preset.day == Day{12.0, 100350.0});
   CHECK(preset.wind.from_rad == Approx(math::kPi / 2.0));
-  CHECK(wind_speed(preset.wind, 400.0 * 0.3048) == Approx((10.0 + 0.3 * 5.0) * 1852.0 / 3600.0));
+  CHECK(wind_speed(preset.wind, 400.0 * kFoot) == Approx((10.0 + 0.3 * 5.0) * kKnot));
 }
 
 TEST_CASE("a preset that says little is a standard day without wind", "[air][files]") {

@@ -7,13 +7,12 @@
 #include <functional>
 #include <vector>
 
+#include "aircraft/math/units.hpp"
 #include "sim/air/dryden.hpp"
 
 using namespace stallwright;
 
 namespace {
-
-constexpr double kFoot = 0.3048;
 
 DrydenParams<double> params() {
   const double l = 500.0 * kFoot;
