@@ -12,10 +12,10 @@ namespace stallwright {
 ///   V_s(delta, m) = (V_S1 + (V_S0 - V_S1) delta/delta_full) sqrt(m/m_max)
 ///   V_S1, V_S0  book stall speeds with flaps up and full, idle, at maximum mass;  delta  flap deflection;
 ///   m, m_max  mass, maximum mass, kg
-/// Between the two printed speeds a straight line in deflection is our choice: a manual gives no more, the
-/// real curve bends the other way by about a knot (the first notch does most), so the figure errs on the fast
-/// side. The root is exact at one angle of attack and load factor 1. Throws std::out_of_range for a flap
-/// setting that the type lacks, std::invalid_argument for a mass that is not a positive number.
+/// Between the two printed speeds a straight line in deflection is our choice: a manual gives no more. The
+/// real curve sags below it by about a knot, since the first notch does most (from memory): the figure errs
+/// on the fast side. The root is exact at one angle of attack and load factor 1. Throws std::out_of_range for
+/// a flap setting that the type lacks, std::invalid_argument for a mass that is not a positive number.
 double book_stall_kt(const AircraftType& type, std::size_t flap_setting, double mass_kg);
 
 /// The speed that a point must stay below, or infinity. Flaps out, the limit of their setting. Flaps up, V_FE
