@@ -81,7 +81,11 @@ std::string one_line(std::string text) {
 std::string describe(const toml::node& node) {
   if (const auto* text = node.as_string()) {
     const std::string& all = text->get();
-    return '"' + one_line(all.size() > kLongestQuote ? all.substr(0, kLongestQuote) + "..." : all) + '"';
+    if (all.size() <= kLongestQuote) return '"' + one_line(all) + '"';
+    std::size_t end = kLongestQuote;
+    while (end > 0 && (static_cast<unsigned char>(all[end]) & 0xC0) == 0x80)
+      --end;  // not inside a UTF-8 letter
+    return '"' + one_line(all.substr(0, end)) + "...\"";
   }
   if (const auto* integer = node.as_integer()) return std::to_string(integer->get());
   if (const auto* real = node.as_floating_point()) return number_text(real->get());
