@@ -48,7 +48,9 @@ void reject_unknown(const TomlState& state, const toml::table& table, const std:
   const auto known = asked == state.known_keys.end() ? std::vector<std::string>{} : asked->second;
   for (const auto& [key, node] : table) {
     const std::string name(key.str());
-    const std::string full = path.empty() ? name : path + "." + name;
+    std::string full = path;
+    if (!full.empty()) full += '.';
+    full += name;
     if (std::find(known.begin(), known.end(), name) == known.end()) {
       const std::string nearest = nearest_word(name, known);
       state.fail(key.source(), full + ": unknown key, expected " +

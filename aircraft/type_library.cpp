@@ -21,7 +21,7 @@ std::vector<std::string> list_aircraft_types() {
 }
 
 std::filesystem::path find_aircraft_file(const std::string& name_or_path) {
-  const std::filesystem::path path(name_or_path);
+  std::filesystem::path path(name_or_path);
   if (name_or_path.find('/') != std::string::npos || path.extension() == ".toml") return path;
   const auto known = list_aircraft_types();
   if (std::find(known.begin(), known.end(), name_or_path) != known.end()) {
