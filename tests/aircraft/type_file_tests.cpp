@@ -1,3 +1,5 @@
+#include <unistd.h>
+
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <fstream>
@@ -22,7 +24,8 @@ std::string slurp(const fs::path& file) {
 class Copy {
  public:
   explicit Copy(const std::string& name)
-      : path_(fs::temp_directory_path() / ("stallwright-type-" + name + ".toml")) {
+      : path_(fs::temp_directory_path() /
+              ("stallwright-type-" + std::to_string(getpid()) + "-" + name + ".toml")) {
     text_ = slurp(find_aircraft_file("marram"));
   }
   ~Copy() {
@@ -31,6 +34,8 @@ class Copy {
   }
   Copy(const Copy&) = delete;
   Copy& operator=(const Copy&) = delete;
+  Copy(Copy&&) = delete;
+  Copy& operator=(Copy&&) = delete;
 
   /// Replaces the first `old_text` after the line that begins with `table`, and remembers the line it stood
   /// on.
@@ -255,7 +260,7 @@ TEST_CASE("a file that is no TOML file is refused with one line", "[type_file]")
   CHECK(error_of(folder) == folder.string() + ": expected a TOML file, found a folder");
   CHECK(error_of("/dev/zero") == "/dev/zero: expected a TOML file, found something that is not a plain file");
 
-  Copy zeros("zeros"), few("few"), broken("broken"), cut("cut"), empty("empty");
+  Copy zeros("zeros"), few("few"), broken("broken"), empty("empty");
   zeros.set_text(std::string(3'000'000, '\0'));
   CHECK(zeros.error() ==
         zeros.path().string() + ": expected a TOML file of at most 1 MB, found 3000000 bytes");
