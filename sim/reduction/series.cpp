@@ -27,21 +27,14 @@ class CompensatedSum {
   double lost_ = 0.0;
 };
 
-// y - y_0 is exact for samples near each other; what is left of the mean after one pass is taken out in the
-// second.
+// y - y_0 is exact for samples near each other, so the mean taken off is that of the differences.
 std::vector<double> deviations(std::span<const double> y) {
   CompensatedSum offset;
   for (const double value : y) offset.add(value - y.front());
   const double mean_offset = offset.value() / static_cast<double>(y.size());
   std::vector<double> d;
   d.reserve(y.size());
-  CompensatedSum left;
-  for (const double value : y) {
-    d.push_back((value - y.front()) - mean_offset);
-    left.add(d.back());
-  }
-  const double residual_mean = left.value() / static_cast<double>(y.size());
-  for (double& value : d) value -= residual_mean;
+  for (const double value : y) d.push_back((value - y.front()) - mean_offset);
   return d;
 }
 

@@ -12,7 +12,7 @@ namespace stallwright {
 /// digits.
 double mean(std::span<const double> y);
 
-/// Sample standard deviation, divisor n - 1; n >= 2. Two passes, with the rounding of the mean taken out.
+/// Sample standard deviation, divisor n - 1; n >= 2. Two passes over the differences to y_0.
 double sample_sd(std::span<const double> y);
 
 /// Autocorrelation at lag k:  r_k = sum_{i<n-k} (y_i - m)(y_{i+k} - m) / sum_i (y_i - m)^2   [NIST-STRD]
