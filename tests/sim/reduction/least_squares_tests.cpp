@@ -129,6 +129,16 @@ TEST_CASE("a polynomial in a far-off variable keeps its digits", "[reduction]") 
                   std::invalid_argument);
 }
 
+TEST_CASE("the slope of a centred and scaled line has the uncertainty of the plain one", "[reduction]") {
+  const LeastSquaresFit plain = fit_linear(line_through(kX), kY);
+  const PolynomialFit scaled =
+      fit_polynomial(std::vector<double>(kX.begin(), kX.end()), std::vector<double>(kY.begin(), kY.end()), 1);
+  CHECK_THAT(scaled.slope(3.0).value, WithinRel(plain.parameters(1), 1e-13));
+  CHECK_THAT(scaled.slope(3.0).standard_uncertainty, WithinRel(plain.standard_uncertainty(1), 1e-13));
+  CHECK_THAT(scaled.value(3.0).standard_uncertainty,
+             WithinRel(plain.predict(Eigen::Vector2d(1.0, 3.0)).standard_uncertainty, 1e-13));
+}
+
 TEST_CASE("the vertex of an exact parabola is found and placed", "[reduction]") {
   std::vector<double> x, y;
   for (int i = 0; i < 12; ++i) {
