@@ -91,7 +91,8 @@ void Director::begin_attempt(double time_s) {
   attempt_since_s_ = time_s;
   met_since_s_ = button_at_s_ = -1.0;
   record_left_band_ = false;
-  marks_ = {static_cast<int>(index_) + 1, repeat_, attempt_, false, false, true, phase_};
+  const double target_kt = point().is_steady() ? speeds_[index_].target_kt : 0.0;
+  marks_ = {static_cast<int>(index_) + 1, repeat_, attempt_, target_kt, false, false, true, phase_};
   // A bump or a clumsy pull at the stall's speed is a break; the same in cruise is not.
   detector_ = BreakDetector(1.2 * speeds_[index_].stall_kt * kKnot);
   clearing_leg_ = 0;
@@ -120,8 +121,7 @@ void Director::attempt_failed(double time_s, const std::string& why) {
     begin_attempt(time_s);
     return;
   }
-  const bool may_force = point().past_limit == PastLimit::record_flagged && !point().is_stall() &&
-                         point().target != TargetKind::slow_through;
+  const bool may_force = point().past_limit == PastLimit::record_flagged && point().is_steady();
   if (may_force) {
     note(time_s, "forced record", why + ", attempt limit reached: recorded, flagged");
     ++tallies_[index_].forced;
@@ -210,7 +210,7 @@ CrewTask Director::clearing_task(double time_s, const Readings<double>& seen) {
 
 CrewTask Director::steady_task(double time_s, const Readings<double>& seen) {
   const PointSpeeds& speeds = speeds_[index_];
-  const bool slow_point = point().is_stall() || point().target == TargetKind::slow_through;
+  const bool slow_point = !point().is_steady();
   CrewTask task = hold_task(seen, slow_point ? speeds.entry_kt * kKnot : speeds.target_kt * kKnot);
   task.power = slow_point ? PowerRule::level : point().power;
   task.descent_mps = point().descent_fpm * kFootPerMinute;

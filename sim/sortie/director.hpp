@@ -33,6 +33,7 @@ struct PointTally {
 /// What the recorder notes beside the readings.
 struct Marks {
   int point = 0, repeat = 0, attempt = 0;  ///< from 1; point 0: none
+  double target_kt = 0.0;                  ///< of a steady point, at this mass; 0 otherwise
   bool recording = false, forced = false, in_band = true;
   Phase phase = Phase::transit;
 };

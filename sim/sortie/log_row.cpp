@@ -18,6 +18,7 @@ struct Column {
 };
 
 const Column<LogRow> kLogColumns[] = {
+    {"target_kt", 3, &LogRow::target_kt},
     {"mass_kg", 1, &LogRow::mass_kg},
     {"flap_deg", 2, &LogRow::flap_deg},
     {"impact_pressure_pa", 2, &LogRow::impact_pressure_pa},
@@ -91,6 +92,7 @@ LogRow log_row(double time_s, const Readings<double>& seen, const Marks& marks, 
   row.forced = marks.forced ? 1 : 0;
   row.in_band = marks.in_band ? 1 : 0;
   row.phase = phase_name(marks.phase);
+  row.target_kt = marks.target_kt;
   row.mass_kg = entered_mass_kg;
   row.flap_deg = seen.flap_rad / math::kDegree;
   row.impact_pressure_pa = seen.impact_pressure_pa;

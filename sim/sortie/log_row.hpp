@@ -12,6 +12,7 @@ struct LogRow {
   double t_s = 0.0;
   int point = 0, repeat = 0, attempt = 0, recording = 0, forced = 0, in_band = 1;
   std::string phase;
+  double target_kt = 0.0;  ///< speed the card asks for at this mass; 0 where it asks for none
   double mass_kg = 0.0, flap_deg = 0.0, impact_pressure_pa = 0.0, ias_kt = 0.0, altitude_ft = 0.0,
          vertical_speed_fpm = 0.0, ratio = 0.0, pitch_deg = 0.0, bank_deg = 0.0, heading_deg = 0.0,
          roll_rate_degps = 0.0, pitch_rate_degps = 0.0, yaw_rate_degps = 0.0, forward_mps2 = 0.0, right_mps2 = 0.0,

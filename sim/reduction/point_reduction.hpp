@@ -1,0 +1,33 @@
+#pragma once
+#include <vector>
+
+#include "sim/reduction/reduce.hpp"
+
+namespace stallwright::detail {
+
+/// All that the reduction of one set shares.
+struct SetContext {
+  const std::vector<LogRow>& rows;
+  const TestCard& card;
+  const InstrumentGrade& instruments;
+  SetSlope slope;  ///< filled by fit_slope before any point is reduced
+};
+
+/// One curve of ratio against lift area through the steady records of a set.
+SetSlope fit_slope(const std::vector<LogRow>& rows, const std::vector<Record>& steady);
+
+/// A steady point from its records (repeats of one card point).
+SetPoint reduce_steady(const SetContext& set, std::size_t card_point, const std::vector<Record>& records);
+
+/// The stall of a set from its records, which may come from several card points with different entry rates.
+SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records);
+
+/// Type B lines that every point has, from the instruments' grade.
+///   ratio, lift_area  the point;  slope  b there;  impact_pa  impact pressure there
+std::vector<BudgetLine> instrument_budget(const InstrumentGrade& grade, double ratio, double lift_area, double slope,
+                                          double impact_pa);
+
+/// Combines the budget into u, dof and the 95 % interval of a point.
+void conclude(SetPoint& point);
+
+}  // namespace stallwright::detail

@@ -1,0 +1,236 @@
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "aircraft/math/units.hpp"
+#include "sim/air/airspeed.hpp"
+#include "sim/motion/flight.hpp"
+#include "sim/reduction/least_squares.hpp"
+#include "sim/reduction/point_reduction.hpp"
+#include "sim/reduction/pooled_mean.hpp"
+#include "sim/reduction/polynomial_fit.hpp"
+#include "sim/reduction/series.hpp"
+#include "sim/sortie/break_detector.hpp"
+
+namespace stallwright::detail {
+namespace {
+
+constexpr double kSampling_s = 0.02;
+constexpr std::size_t kHalfFilter = 15;    ///< triangular filter of +-0.3 s: passes the stall, stops buffet and noise
+constexpr double kNearMaximum = 0.96;      ///< lower limit of the fit, relative to the largest lift area
+constexpr double kBreakBelow = 1.25;       ///< a break is looked for below this times the lowest speed of the record
+/// Lag of lift behind angle, as a time: some 5 chords of travel at the stall, chord 1.2 to 1.6 m, 22 to 28 m/s.
+/// A reducer does not know the aeroplane; 0 to 0.6 s holds light ones, rectangular.
+constexpr double kLongestLag_s = 0.6;
+
+std::vector<double> smoothed(const std::vector<double>& y) {
+  std::vector<double> out(y.size());
+  const auto n = static_cast<std::ptrdiff_t>(y.size());
+  for (std::ptrdiff_t i = 0; i < n; ++i) {
+    // Near an end the window shrinks on both sides alike, so that a slope is not shifted in time.
+    const std::ptrdiff_t reach = std::min({static_cast<std::ptrdiff_t>(kHalfFilter), i, n - 1 - i});
+    double sum = 0.0, weight = 0.0;
+    for (std::ptrdiff_t k = -reach; k <= reach; ++k) {
+      const double w = static_cast<double>(reach + 1 - std::abs(k));
+      sum += w * y[static_cast<std::size_t>(i + k)];
+      weight += w;
+    }
+    out[static_cast<std::size_t>(i)] = sum / weight;
+  }
+  return out;
+}
+
+/// What one stall gives.
+struct OneStall {
+  RecordWindow window;
+  bool usable = false;
+  double break_ratio = kNone, peak_ratio = kNone, max_ratio = kNone, fit_u = kNone, fit_dof = kNone;
+  double max_x = kNone, ratio_rate_ps = 0.0, impact_pa = kNone, mass_kg = kNone;
+  bool vertex_found = false;
+};
+
+void find_break(const std::vector<LogRow>& rows, const Record& record, RecordWindow& window) {
+  double slowest = 1e9;
+  for (std::size_t i = record.begin; i < record.end; ++i) slowest = std::min(slowest, rows[i].ias_kt);
+  BreakDetector detector(kBreakBelow * slowest * kKnot);
+  for (std::size_t i = record.begin; i < record.end; ++i) {
+    const LogRow& r = rows[i];
+    const auto found = detector.update(r.t_s, r.pitch_deg * math::kDegree, r.pitch_rate_degps * math::kDegree,
+                                       r.stick_aft, r.ias_kt * kKnot);
+    if (!found) continue;
+    window.broke = true;
+    window.break_s = found->time_s;
+    window.break_sign = found->sign;
+    return;
+  }
+}
+
+/// Slope of y against time around sample k, by least squares over +-half samples.
+double local_rate(const std::vector<double>& y, std::size_t k, std::size_t half) {
+  const std::size_t from = k > half ? k - half : 0, to = std::min(y.size() - 1, k + half);
+  double st = 0.0, sy = 0.0, stt = 0.0, sty = 0.0, n = 0.0;
+  for (std::size_t i = from; i <= to; ++i) {
+    const double t = kSampling_s * static_cast<double>(i);
+    st += t;
+    sy += y[i];
+    stt += t * t;
+    sty += t * y[i];
+    n += 1.0;
+  }
+  return (n * sty - st * sy) / std::max(n * stt - st * st, 1e-12);
+}
+
+OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
+  OneStall out;
+  out.window.point = record.point;
+  out.window.repeat = record.repeat;
+  out.window.attempt = record.attempt;
+  out.window.begin_s = rows[record.begin].t_s;
+  out.window.end_s = rows[record.end - 1].t_s;
+  find_break(rows, record, out.window);
+  if (!out.window.broke) return out;
+
+  std::vector<double> ratio, x, speed;
+  for (std::size_t i = record.begin; i < record.end; ++i) {
+    ratio.push_back(rows[i].ratio);
+    x.push_back(lift_area_m2(rows[i]));
+    speed.push_back(rows[i].ias_kt);
+  }
+  const std::vector<double> r = smoothed(ratio), lift = smoothed(x);
+  std::size_t at_break = 0;
+  while (at_break + 1 < r.size() && rows[record.begin + at_break].t_s < out.window.break_s) ++at_break;
+  if (at_break < 2 * kHalfFilter) return out;
+
+  const auto top = static_cast<std::size_t>(std::max_element(lift.begin(), lift.begin() + static_cast<long>(at_break) + 1) -
+                                            lift.begin());
+  out.break_ratio = r[at_break];
+  out.peak_ratio = *std::max_element(r.begin(), r.begin() + static_cast<long>(std::min(r.size() - 1, at_break + 50)));
+  out.max_ratio = r[top];
+  out.max_x = lift[top];
+  out.impact_pa = rows[record.begin + top].impact_pressure_pa;
+  out.mass_kg = rows[record.begin].mass_kg;
+  // Entry rate: over the four seconds before the lift is largest.
+  const std::size_t early = top > 200 ? top - 200 : 0;
+  if (top > early + 10)
+    out.window.entry_rate_ktps =
+        (speed[early] - speed[top]) / (kSampling_s * static_cast<double>(top - early));
+  out.ratio_rate_ps = local_rate(r, top, 25);
+
+  // The run up to and over the top: from where the lift first stays within 4 % of its largest, to the break.
+  std::size_t from = top;
+  while (from > 0 && lift[from - 1] >= kNearMaximum * lift[top]) --from;
+  std::vector<double> fit_r(r.begin() + static_cast<long>(from), r.begin() + static_cast<long>(at_break) + 1);
+  std::vector<double> fit_x(lift.begin() + static_cast<long>(from), lift.begin() + static_cast<long>(at_break) + 1);
+  out.usable = true;
+  out.fit_u = 0.5 * std::abs(out.ratio_rate_ps) * kSampling_s * static_cast<double>(kHalfFilter);
+  out.fit_dof = 4.0;
+  if (fit_r.size() < 12) return out;
+  try {
+    const LocalQuadratic fit = fit_local_quadratic(fit_r, fit_x, *std::min_element(fit_r.begin(), fit_r.end()),
+                                                   *std::max_element(fit_r.begin(), fit_r.end()));
+    std::vector<double> residual(fit.polynomial.fit.residuals.data(),
+                                 fit.polynomial.fit.residuals.data() + fit.polynomial.fit.residuals.size());
+    const double correlated = residual.size() >= 8 ? correlated_mean(residual).autocorrelation_time : 1.0;
+    const Vertex vertex = vertex_of({fit.polynomial.fit.with_variance_factor(std::max(1.0, correlated)),
+                                     fit.polynomial.centre, fit.polynomial.scale});
+    const double spread = fit_r.back() - fit_r.front();
+    if (vertex.is_maximum && vertex.curvature_ratio > 4.0 &&
+        vertex.x.value < *std::max_element(fit_r.begin(), fit_r.end()) + 0.1 * std::abs(spread) &&
+        vertex.x.value > fit_r.front()) {
+      out.vertex_found = true;
+      out.max_ratio = vertex.x.value;
+      out.max_x = vertex.y.value;
+      out.fit_u = std::max(vertex.x.standard_uncertainty, 1e-6);
+      out.fit_dof = std::max(2.0, static_cast<double>(fit_r.size()) / std::max(1.0, correlated) - 3.0);
+    }
+  } catch (const std::invalid_argument&) {
+    // Too few different ratios near the top: the largest filtered sample stands, with its coarser uncertainty.
+  }
+  return out;
+}
+
+/// Do the stalls come at clearly different entry rates? Then lag can be extrapolated away.
+bool two_rates(const std::vector<OneStall>& stalls) {
+  double least = 1e9, most = -1e9;
+  for (const OneStall& s : stalls) {
+    least = std::min(least, s.ratio_rate_ps);
+    most = std::max(most, s.ratio_rate_ps);
+  }
+  return stalls.size() >= 3 && least > 0.0 && most > 1.8 * least;
+}
+
+}  // namespace
+
+SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records) {
+  SetPoint p;
+  p.is_stall = true;
+  p.name = "stall";
+  if (!records.empty()) p.card_point = records.front().point;
+  std::vector<OneStall> good;
+  for (const Record& record : records) {
+    const OneStall one = reduce_one(set.rows, record);
+    p.windows.push_back(one.window);
+    if (one.usable) good.push_back(one);
+  }
+  if (good.empty()) {
+    p.flags.push_back(records.empty() ? "not recorded" : "no break found");
+    return p;
+  }
+  if (good.size() < records.size()) p.flags.push_back("no break found in some records");
+
+  std::vector<double> r, u, at_break, peak, rate;
+  double impact = 0.0, x = 0.0, mass = 0.0, dof = 0.0;
+  bool all_vertices = true;
+  for (const OneStall& s : good) {
+    r.push_back(s.max_ratio);
+    u.push_back(s.fit_u);
+    at_break.push_back(s.break_ratio);
+    peak.push_back(s.peak_ratio);
+    rate.push_back(s.ratio_rate_ps);
+    const double share = 1.0 / static_cast<double>(good.size());
+    impact += s.impact_pa * share;
+    x += s.max_x * share;
+    mass += s.mass_kg * share;
+    dof += s.fit_dof;
+    all_vertices = all_vertices && s.vertex_found;
+  }
+  const double mean_rate = mean(rate);
+  double scatter_u, lag_u;
+  std::string lag_note;
+  if (two_rates(good)) {
+    const PolynomialFit line = fit_polynomial(rate, r, 1);
+    const Estimate still = line.value(0.0);
+    p.ratio = still.value;
+    const double each = pooled_mean(r, u).u_internal;
+    scatter_u = std::max(still.standard_uncertainty, each);
+    dof = std::max(1, line.fit.dof);
+    // What remains is curvature of the effect in rate: a quarter of the correction.
+    lag_u = 0.25 * std::abs(mean(r) - still.value);
+    lag_note = "corrected by a straight line in the rate of ratio over repeats at different entry rates";
+  } else {
+    const PooledMean all = pooled_mean(r, u);
+    p.ratio = all.value;
+    scatter_u = all.adopted_uncertainty;
+    if (good.size() > 1 && all.birge_ratio > 1.0) dof = all.dof;
+    lag_u = std::abs(mean_rate) * kLongestLag_s / std::sqrt(3.0);
+    lag_note = "rate of ratio times a lag of 0 to 0.6 s, rectangular; not corrected";
+  }
+  const double g = kStandardGravity_mps2;
+  p.speed_kt = cas_of_impact_pressure(mass * g / x) / kKnot;
+  p.at_break = {mean(at_break), kNone, good.size() > 1 ? sample_sd(at_break) : kNone, static_cast<double>(good.size()) - 1.0};
+  p.peak = {mean(peak), kNone, good.size() > 1 ? sample_sd(peak) : kNone, static_cast<double>(good.size()) - 1.0};
+  p.max_lift = {p.ratio, kNone, scatter_u, dof};
+
+  p.budget.push_back({"scatter of the fit", 'A', scatter_u, dof, "vertex of ratio against lift, and between repeats"});
+  p.budget.push_back({"lift lag", 'B', lag_u, 8.0, lag_note});
+  // At maximum lift the slope of ratio against lift is infinite: mass and acceleration move the lift, not the place
+  // of its maximum, so b is taken as zero.
+  for (BudgetLine& line : instrument_budget(set.instruments, p.ratio, x, 0.0, impact)) p.budget.push_back(std::move(line));
+  conclude(p);
+  p.max_lift.u = p.u;
+  p.at_break.u = p.peak.u = std::hypot(p.u, lag_u);
+  if (!all_vertices) p.flags.push_back("maximum lift not clearly passed before the break");
+  return p;
+}
+
+}  // namespace stallwright::detail
