@@ -5,7 +5,7 @@
 using namespace stallwright;
 
 TEST_CASE("a wind from the west blows the air to the east", "[air]") {
-  const MeanWind wind{10.0, 270.0 * math::kDegree, 10.0, ShearLaw::kNone, 0.0, 0.0};
+  const MeanWind wind{10.0, 270.0 * math::kDegree, 10.0, ShearLaw::kUniform, 0.0, 0.0};
   const auto v_E = wind_velocity_E(wind, 100.0);
   CHECK(v_E.x == Approx(0.0).margin(1e-14));
   CHECK(v_E.y == Approx(10.0));
