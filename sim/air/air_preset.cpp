@@ -35,7 +35,7 @@ MeanWind read_wind(const TomlTable& table) {
     table.reject("gradient_kt_per_1000ft", "this only with shear = \"linear\"", "shear = \"" + shear + "\"");
   if (shear == "power") {
     wind.law = ShearLaw::kPower;
-    wind.power = table.number_or({"power", unit::kUniform, 0.0, 1.0}, wind.power);
+    wind.power = table.number_or({"power", unit::kNone, 0.0, 1.0}, wind.power);
   } else if (shear == "linear") {
     wind.law = ShearLaw::kLinear;
     wind.gradient_per_s = table.number({"gradient_kt_per_1000ft", kKnotPer1000Ft, -50.0, 50.0});
