@@ -14,7 +14,7 @@ std::string escaped(std::string_view text);
 struct Stroke {
   std::string_view colour = theme::kInk;
   double width = 1.0;
-  std::string_view dash = "";
+  std::string_view dash{};
 };
 
 struct Spot {

@@ -35,6 +35,8 @@ class Temporary {
   }
   Temporary(const Temporary&) = delete;
   Temporary& operator=(const Temporary&) = delete;
+  Temporary(Temporary&&) = delete;
+  Temporary& operator=(Temporary&&) = delete;
 
   void write(std::string_view text) const {
     while (!text.empty()) {

@@ -61,7 +61,7 @@ TEST_CASE("the tag check of these tests sees a broken page", "[report][page]") {
 TEST_CASE("the debrief is one well-formed page that loads nothing and runs nothing", "[report][page]") {
   const std::string page = debrief_page(sample::debrief());
   CHECK(page.starts_with("<!DOCTYPE html>"));
-  CHECK(imbalance(page) == "");
+  CHECK_THAT(imbalance(page), Catch::Equals(""));
   CHECK_FALSE(has_bare_ampersand(page));
   CHECK_THAT(page, Contains("<meta charset=\"utf-8\"/>") && Contains("size: A4") &&
                        Contains("font: 14px/1.45 B612"));
@@ -129,9 +129,9 @@ TEST_CASE("a number that does not exist never shows as nan, inf or null", "[repo
     }
   const std::string page = debrief_page(input);
   CHECK_FALSE(std::regex_search(page, bad));
-  CHECK(imbalance(page) == "");
+  CHECK_THAT(imbalance(page), Catch::Equals(""));
   input.judgement = {};
-  CHECK(imbalance(debrief_page(input)) == "");
+  CHECK_THAT(imbalance(debrief_page(input)), Catch::Equals(""));
 }
 
 TEST_CASE("columns of truth that are missing or full of gaps do not break the page", "[report][page]") {
@@ -141,7 +141,7 @@ TEST_CASE("columns of truth that are missing or full of gaps do not break the pa
   CHECK_THAT(debrief_page(input), !Contains("Angle of attack"));
   input.history.ratio.assign(input.history.t_s.size(), kNone);
   input.history.ias_kt[5] = INFINITY;
-  CHECK(imbalance(debrief_page(input)) == "");
+  CHECK_THAT(imbalance(debrief_page(input)), Catch::Equals(""));
 }
 
 TEST_CASE("hostile names come out as text", "[report][page]") {
@@ -158,7 +158,7 @@ TEST_CASE("hostile names come out as text", "[report][page]") {
     *text = hostile;
   const std::string page = debrief_page(input);
   CHECK_THAT(page, !Contains("<script>") && !Contains("\x1b"));
-  CHECK(imbalance(page) == "");
+  CHECK_THAT(imbalance(page), Catch::Equals(""));
   CHECK_FALSE(has_bare_ampersand(page));
 }
 

@@ -27,6 +27,8 @@ class Folder {
   ~Folder() { fs::remove_all(path_); }
   Folder(const Folder&) = delete;
   Folder& operator=(const Folder&) = delete;
+  Folder(Folder&&) = delete;
+  Folder& operator=(Folder&&) = delete;
 
   fs::path operator/(const char* name) const { return path_ / name; }
   std::size_t files() const {
