@@ -59,8 +59,13 @@ struct Problem {
     s.rigid.velocity_B_mps = {speed * cb * ca, speed * sb, speed * cb * sa};
     s.rigid.attitude_EB = quaternion(EulerAngles<double>{0.0, m[2], condition.bank_rad});
     s.rigid.position_E_m.z = -condition.altitude_m;
-    // Steady turn: heading rate g tan(bank)/V about the vertical, seen in body axes.
-    const double turn = gravity(condition.altitude_m) * math::tan(condition.bank_rad) / speed;
+    // Steady turn with the ball in the middle: no side force is left when r u - p w = g sin(bank) cos(pitch),
+    // where the heading rate about the vertical gives p = -rate sin(pitch), r = rate cos(pitch) cos(bank).
+    double sp, cp, sr, cr;
+    math::sincos(m[2], sp, cp);
+    math::sincos(condition.bank_rad, sr, cr);
+    const Vec3<double>& v = s.rigid.velocity_B_mps;
+    const double turn = gravity(condition.altitude_m) * sr * cp / (cp * cr * v.x + sp * v.z);
     s.rigid.rate_B_radps = rotation_EB(s.rigid.attitude_EB).row(2) * turn;
     s.airframe.elevator_rad = m[3];
     s.airframe.aileron_rad = m[4];
