@@ -74,6 +74,29 @@ void wash_strips(Aircraft& a) {
   }
 }
 
+/// Inverse of the tridiagonal matrix of Aircraft::separation_spread, a column at a time by elimination (Thomas).
+/// By hand, since the state path must have the same bits from every compiler.
+void spread_separation(Aircraft& a) {
+  constexpr std::size_t n = kWingStrips;
+  std::array<double, n> s{}, upper{};
+  for (std::size_t i = 0; i < n; ++i) {
+    const double length = kSpreadChords * a.strips[i].chord_m / a.strips[i].width_m;
+    s[i] = length * length;
+  }
+  for (std::size_t column = 0; column < n; ++column) {
+    std::array<double, n> x{};
+    for (std::size_t i = 0; i < n; ++i) {
+      const double ends = (i == 0 ? 0.0 : s[i]) + (i + 1 == n ? 0.0 : s[i]);
+      const double before = i == 0 ? 0.0 : s[i];
+      const double pivot = 1.0 + ends + (i == 0 ? 0.0 : before * upper[i - 1]);
+      upper[i] = i + 1 == n ? 0.0 : -s[i] / pivot;
+      x[i] = ((i == column ? 1.0 : 0.0) + (i == 0 ? 0.0 : before * x[i - 1])) / pivot;
+    }
+    for (std::size_t i = n - 1; i-- > 0;) x[i] -= upper[i] * x[i + 1];
+    for (std::size_t i = 0; i < n; ++i) a.separation_spread[i][column] = x[i];
+  }
+}
+
 void share_controls(Aircraft& a) {
   const AircraftType& t = a.type;
   for (std::size_t i = 0; i < kStrips; ++i) {
@@ -159,6 +182,7 @@ Aircraft make_aircraft(const AircraftType& type, const MassProperties& mass, std
   const double friction = e.friction_torque_nm * e.idle_speed_radps / e.rated_speed_radps;
   a.idle_throttle = (drag_torque + friction) / (e.rated_power_w / e.rated_speed_radps + e.friction_torque_nm);
 
+  spread_separation(a);
   share_controls(a);
   wash_strips(a);
   make_uneven(a, airframe_seed);
@@ -181,12 +205,29 @@ Aircraft mirrored(const Aircraft& aircraft) {
   };
   reflect_pair(0, kWingStrips);
   reflect_pair(kWingStrips, kTailStrips);
+  for (std::size_t k = kWingStrips + kTailStrips; k < kStrips; ++k) {
+    Strip& s = m.strips[k];
+    s.r_B = flip(s.r_B);
+    s.chord_B = flip(s.chord_B);
+    s.normal_B = cross(s.chord_B, s.span_B);  // still to the right
+  }
   for (std::size_t k = 0; k < kWingStrips; ++k)
-    for (std::size_t j = 0; j < kWingStrips; ++j)
+    for (std::size_t j = 0; j < kWingStrips; ++j) {
       m.wing_influence[k][j] = aircraft.wing_influence[kWingStrips - 1 - k][kWingStrips - 1 - j];
+      m.separation_spread[k][j] = aircraft.separation_spread[kWingStrips - 1 - k][kWingStrips - 1 - j];
+    }
   for (std::size_t k = 0; k < kTailStrips; ++k)
     for (std::size_t j = 0; j < kWingStrips; ++j)
       m.tail_by_wing[k][j] = aircraft.tail_by_wing[kTailStrips - 1 - k][kWingStrips - 1 - j];
+  for (std::size_t j = 0; j < kWingStrips; ++j)
+    m.probe_by_wing[j] = flip(aircraft.probe_by_wing[kWingStrips - 1 - j]);
+  // What a load on one side moves: the centre of gravity and with it every place, and the products of inertia.
+  m.mass.cg.y_right_m = -aircraft.mass.cg.y_right_m;
+  for (Vec3<double>* place : {&m.hub_B, &m.shaft_B, &m.body_centre_B, &m.probe_B}) *place = flip(*place);
+  for (const std::size_t k : {1u, 3u, 5u, 7u}) {  // those with one index on y
+    m.mass.inertia.m[k] = -aircraft.mass.inertia.m[k];
+    m.inertia_inverse.m[k] = -aircraft.inertia_inverse.m[k];
+  }
   return m;
 }
 

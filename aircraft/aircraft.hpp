@@ -22,6 +22,10 @@ struct Aircraft {
   Influence<kTailStrips, kTailStrips> tail_influence{};    ///< on the tail by the tail
   Influence<kFinStrips, kFinStrips> fin_influence{};
   Influence<kTailStrips, kWingStrips> tail_by_wing{};      ///< on the tail by the wing, steady
+  /// What each wing strip takes of every strip's own quasi-static separation x0: the solution x of
+  ///   x_i - s_i (x_{i-1} - 2 x_i + x_{i+1}) = x0_i,  s_i = (kSpreadChords chord/width)^2,  nothing past the tips.
+  /// Rows add up to 1. It is applied to x0, not to the state, so that the relaxation keeps its time tau1.
+  Influence<kWingStrips, kWingStrips> separation_spread{};
   std::array<Vec3<double>, kWingStrips> probe_by_wing{};   ///< velocity at the AOA probe, 1/m
   double wing_area_m2 = 0, span_m = 0, mean_chord_m = 0;
   double tail_arm_m = 0;          ///< wing quarter chord to tail quarter chord

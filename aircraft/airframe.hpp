@@ -23,7 +23,7 @@ struct StripFlow {
 
 /// Fastest that any flow memory follows, 1/s: above what an aeroplane of this size shows below V_NE, and inside
 /// the stability limit of the 100 Hz step (2.78/0.01 s for RK4) in the wildest upset.
-inline constexpr double kFastestSeparation_ps = 150.0;
+inline constexpr double kFastestSeparation_ps = 200.0;
 inline constexpr double kFastestInflow_ps = 40.0;
 inline constexpr double kInflowChords = 2.0;  ///< travel, in chords, over which the induced angle follows
 

@@ -106,7 +106,7 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
   out.rate.propeller_radps = power.spin_rate_radps2;
 
   std::array<T, kStrips> circulation;
-  std::array<T, kStrips> speed;
+  std::array<T, kStrips> speed, relax, quasi_static;
   const T half_rho = T(0.5) * flow.density_kgpm3;
   for (std::size_t i = 0; i < kStrips; ++i) {
     const bool on_wing = i < kWingStrips;
@@ -147,10 +147,19 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
     // tau2, which equals alpha - tau2 d(alpha)/dt on any steady ramp and stays finite in gusts.
     const T chords_ps = local.speed_mps / strip.chord_m;
     const T delay = math::min(chords_ps / section.tau2_chords, T(kFastestSeparation_ps));
-    const T relax = math::min(chords_ps / section.tau1_chords, T(kFastestSeparation_ps));
+    relax[i] = math::min(chords_ps / section.tau1_chords, T(kFastestSeparation_ps));
     out.rate.lagged_alpha_rad[i] = detail::wrapped(T(local.alpha_rad - state.lagged_alpha_rad[i])) * delay;
     const T seen = detail::wrapped(state.lagged_alpha_rad[i]);
-    out.rate.separation[i] = (static_separation(section, seen, shift.stall_rad) - state.separation[i]) * relax;
+    quasi_static[i] = static_separation(section, seen, shift.stall_rad);
+  }
+  for (std::size_t i = 0; i < kStrips; ++i) {
+    T towards = quasi_static[i];
+    if (i < kWingStrips) {
+      towards = T(0);
+      for (std::size_t j = 0; j < kWingStrips; ++j)
+        towards = towards + aircraft.separation_spread[i][j] * quasi_static[j];
+    }
+    out.rate.separation[i] = (towards - state.separation[i]) * relax[i];
   }
 
   detail::add_body(aircraft, flow, out.force_B, out.moment_B);

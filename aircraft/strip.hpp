@@ -15,6 +15,12 @@ inline constexpr std::size_t kTailStrips = 6;   ///< left tip to right tip
 inline constexpr std::size_t kFinStrips = 3;    ///< root to tip
 inline constexpr std::size_t kStrips = kWingStrips + kTailStrips + kFinStrips;
 
+/// Separation spreads sideways: a strip is drawn towards its neighbours over this length, in chords (stall cells are
+/// one to two chords wide; Winkelmann and Barlow, from memory). Without it neighbouring strips of a steep section stall
+/// one by one in jumps, and no steady flight exists near maximum lift: an artefact of cutting the wing into strips.
+/// How: see Aircraft::separation_spread.
+inline constexpr double kSpreadChords = 0.7;
+
 /// One chordwise slice of a lifting surface. Geometry only; its flow states are in AirframeState.
 ///   r_B      quarter-chord point from the centre of gravity, body axes, m
 ///   chord_B  unit vector along the chord, forward;  normal_B  unit, to the lower side;  span_B  completes the triad
