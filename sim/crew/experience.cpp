@@ -18,13 +18,6 @@ TrimCondition condition_for(PowerRule power, double descent_mps, double flap_rad
   return c;
 }
 
-/// Rates of the body a moment after a small change, by finite difference of the derivative itself.
-FlightState<double> rates(const Aircraft& aircraft, const FlightState<double>& s, double density_kgpm3) {
-  AirSample<double> air;
-  air.density_kgpm3 = density_kgpm3;
-  return flight_derivative(aircraft, s, Controls<double>{}, air).rate;
-}
-
 }  // namespace
 
 SteadyCurve steady_curve(const Aircraft& aircraft, PowerRule power, double descent_mps, double flap_rad,
@@ -58,33 +51,30 @@ SteadyCurve steady_curve(const Aircraft& aircraft, PowerRule power, double desce
 }
 
 ControlFeel control_feel(const Aircraft& aircraft, const Trim& about, double density_kgpm3) {
-  const FlightState<double> base = rates(aircraft, about.state, density_kgpm3);
-  const double v = about.true_airspeed_mps;
-  const auto change = [&](auto&& edit) {
+  AirSample<double> air;
+  air.density_kgpm3 = density_kgpm3;
+  constexpr double kStick = 0.03;
+  // Greatest rate within the first second after a small step of one control: what a hand learns to expect.
+  const auto answer = [&](double aft, double right) {
     FlightState<double> s = about.state;
-    edit(s);
-    return rates(aircraft, s, density_kgpm3);
+    Controls<double> c = about.controls;
+    c.stick_aft += aft;
+    c.stick_right += right;
+    double most = 0.0;
+    for (int i = 0; i < 100; ++i) {
+      s = flight_step(aircraft, s, c, air);
+      const Vec3<double>& w = s.rigid.rate_B_radps;
+      most = std::max(most, aft != 0.0 ? w.y : w.x);
+    }
+    return most / kStick;
   };
-  constexpr double kStick = 0.05, kRate = 0.02, kAlpha = 0.005;
-  const AircraftType& type = aircraft.type;
-  const auto elevator = change([&](auto& s) { s.airframe.elevator_rad -= kStick * type.elevator.max_negative_rad; });
-  const auto pitching = change([&](auto& s) { s.rigid.rate_B_radps.y += kRate; });
-  const auto steeper = change([&](auto& s) { s.rigid.velocity_B_mps.z += kAlpha * v; });
-  const auto aileron = change([&](auto& s) { s.airframe.aileron_rad += kStick * type.aileron.max_negative_rad; });
-  const auto rolling = change([&](auto& s) { s.rigid.rate_B_radps.x += kRate; });
-
-  const auto q_dot = [&](const auto& d) { return d.rigid.rate_B_radps.y - base.rigid.rate_B_radps.y; };
-  const auto p_dot = [&](const auto& d) { return d.rigid.rate_B_radps.x - base.rigid.rate_B_radps.x; };
-  const double m_stick = q_dot(elevator) / kStick, m_q = q_dot(pitching) / kRate, m_alpha = q_dot(steeper) / kAlpha;
-  const double l_alpha = -(steeper.rigid.velocity_B_mps.z - base.rigid.velocity_B_mps.z) / (kAlpha * v);
-
   ControlFeel feel;
-  feel.reference_mps = v;
-  // Short-period approximation: steady pitch rate per control = M_delta L_alpha/(L_alpha (-M_q) - M_alpha).
-  feel.pitch_rate_per_stick = m_stick * l_alpha / std::max(l_alpha * -m_q - m_alpha, 0.5);
-  feel.roll_rate_per_stick = p_dot(aileron) / kStick / std::max(-p_dot(rolling) / kRate, 0.5);
+  feel.reference_mps = about.true_airspeed_mps;
+  feel.pitch_rate_per_stick = answer(kStick, 0.0);
+  feel.roll_rate_per_stick = answer(0.0, kStick);
   // Thrust power over weight, less what the propeller cannot give: rated power at 0.7.
-  feel.climb_per_throttle = 0.7 * type.engine.rated_power_w / (aircraft.mass.mass_kg * kStandardGravity_mps2);
+  feel.climb_per_throttle =
+      0.7 * aircraft.type.engine.rated_power_w / (aircraft.mass.mass_kg * kStandardGravity_mps2);
   return feel;
 }
 

@@ -18,8 +18,8 @@ struct SteadyCurve {
 /// How strongly the aeroplane answers its controls, at one speed; both gains grow in proportion to speed.
 struct ControlFeel {
   double reference_mps = 0.0;
-  double pitch_rate_per_stick = 0.0;  ///< steady pitch rate, rad/s per full stick
-  double roll_rate_per_stick = 0.0;   ///< steady roll rate, rad/s per full stick
+  double pitch_rate_per_stick = 0.0;  ///< greatest pitch rate after a step, rad/s per full stick
+  double roll_rate_per_stick = 0.0;   ///< likewise roll rate
   double climb_per_throttle = 0.0;    ///< m/s of climb at held speed per full throttle
 };
 
@@ -28,7 +28,7 @@ struct ControlFeel {
 SteadyCurve steady_curve(const Aircraft& aircraft, PowerRule power, double descent_mps, double flap_rad,
                          double altitude_m, double density_kgpm3, double fastest_mps);
 
-/// Answers to small control movements about a steady flight, found by difference.
+/// Answers to small steps of the controls from a steady flight, flown for one second.
 ControlFeel control_feel(const Aircraft& aircraft, const Trim& about, double density_kgpm3);
 
 }  // namespace stallwright

@@ -130,7 +130,7 @@ Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings
     stick = remembered(task.remembered->speed_mps, task.remembered->stick_aft, speed);
   if (recovering) stick *= 0.5;
   const double per_rate = 1.0 / (feel_.pitch_rate_per_stick * grip);
-  const double rate_damping = 0.6 * seen.pitch_rate_radps;
+  const double rate_damping = 0.15 * seen.pitch_rate_radps;
   s.pitch_trim = std::clamp(s.pitch_trim + asked_rate * per_rate * kTick_s / (0.35 * grade_.trim_time_s), -0.8, 0.8);
   const double pitch_stick = stick + (asked_rate - rate_damping) * per_rate + s.pitch_trim;
   if (recovering) s.pitch_trim = lagged(s.pitch_trim, 0.0, 1.0);

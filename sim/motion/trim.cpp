@@ -134,10 +134,15 @@ Vector first_guess(const Problem& problem, const Trim* start) {
   }
   AirframeState<double> s;
   s.separation.fill(1.0);
-  s.propeller_radps = problem.aircraft.type.engine.rated_speed_radps * 0.8;
   s.flap_rad = c.flap_rad;
-  const double alpha = problem.alpha_given() ? c.alpha_rad : 0.06;
   const double speed = problem.alpha_given() ? 40.0 : c.true_airspeed_mps;
+  // Plain guesses: lift slope 4.5 per rad from -4 deg; a closed throttle windmills near J = 0.95 and glides at 1 in 8.
+  const double weight = problem.aircraft.mass.mass_kg * kStandardGravity_mps2;
+  const double lift = weight / (0.5 * c.density_kgpm3 * speed * speed * problem.aircraft.wing_area_m2);
+  const double alpha = problem.alpha_given() ? c.alpha_rad : std::clamp(lift / 4.5 - 0.07, -0.1, 0.15);
+  const bool idle = !path && c.throttle < 0.2;
+  s.propeller_radps = idle ? 2.0 * math::kPi * speed / (0.95 * problem.aircraft.type.propeller.diameter_m)
+                           : problem.aircraft.type.engine.rated_speed_radps * 0.8;
   // Let the induced flow settle on a fixed attitude before Newton sees it.
   RelativeFlow<double> flow;
   flow.velocity_B = {speed * math::cos(alpha), 0.0, speed * math::sin(alpha)};
@@ -153,8 +158,8 @@ Vector first_guess(const Problem& problem, const Trim* start) {
   pack_memory(s, x.data());
   double* m = x.data() + kMemory;
   m[0] = problem.alpha_given() ? speed / 50.0 : alpha;
-  m[2] = alpha + (path ? c.climb_mps / speed : -0.08);
-  m[6] = path ? 0.5 : -0.3;
+  m[2] = alpha + (path ? c.climb_mps / speed : idle ? -0.125 : 0.05);
+  m[6] = path ? 0.5 : 0.1 * speed * (idle ? -0.125 : 0.05);
   return x;
 }
 
@@ -217,8 +222,8 @@ Trim find_trim(const Aircraft& aircraft, const TrimCondition& condition, const T
   t.controls.pedal_right = -stick(type.rudder, m[5]);
   t.controls.throttle = t.state.airframe.throttle;
   t.controls.flap_rad = condition.flap_rad;
-  const double most = std::max({std::abs(t.controls.stick_aft), std::abs(t.controls.stick_right),
-                                std::abs(t.controls.pedal_right)});
+  const double most = std::max(
+      {std::abs(t.controls.stick_aft), std::abs(t.controls.stick_right), std::abs(t.controls.pedal_right)});
   t.within_stops = most <= 1.0 && t.controls.throttle >= 0.0 && t.controls.throttle <= 1.0;
   return t;
 }

@@ -96,6 +96,7 @@ void Director::begin_attempt(double time_s) {
   // A bump or a clumsy pull at the stall's speed is a break; the same in cruise is not.
   detector_ = BreakDetector(1.2 * speeds_[index_].stall_kt * kKnot);
   clearing_leg_ = 0;
+  clearing_begun_s_ = time_s;
   enter(clearing_wanted() ? Phase::clearing : Phase::transit, time_s);
 }
 
@@ -164,7 +165,10 @@ void Director::watch_safety(double time_s, const Readings<double>& seen) {
     return;
   }
   const bool stall_wanted = point().is_stall() && (phase_ == Phase::slow || phase_ == Phase::broken);
-  if (stall_wanted) return;
+  // Turns and changes of speed lower the nose on purpose; there only a speed near the stall makes it a stall.
+  const bool manoeuvring = phase_ == Phase::clearing || phase_ == Phase::transit;
+  const bool near_stall = seen.indicated_airspeed_mps < 1.08 * speeds_[index_].stall_kt * kKnot;
+  if (stall_wanted || (manoeuvring && !near_stall)) return;
   const auto found = detector_.update(time_s, seen.pitch_rad, seen.pitch_rate_radps, seen.stick_aft,
                                       seen.indicated_airspeed_mps);
   if (!found) return;
@@ -193,6 +197,12 @@ CrewTask Director::hold_task(const Readings<double>& seen, double speed_mps) con
 
 CrewTask Director::clearing_task(double time_s, const Readings<double>& seen) {
   CrewTask task = hold_task(seen, safe_speed_mps());
+  // Not slower than 1.3 times the stall speed: speed first, then bank (common practice).
+  const double least = std::min(1.3 * speeds_[index_].stall_kt * kKnot, safe_speed_mps() - 2.0 * kKnot);
+  if (clearing_leg_ == 0 && seen.indicated_airspeed_mps < least && time_s - phase_since_s_ < 30.0) {
+    clearing_begun_s_ = time_s;
+    return task;
+  }
   const double side = clearing_leg_ == 0 ? -1.0 : 1.0;
   const double goal = setup_.heading_rad + (clearing_leg_ == 0 ? -kClearingTurn_rad : 0.0);
   task.turning = true;
@@ -200,10 +210,10 @@ CrewTask Director::clearing_task(double time_s, const Readings<double>& seen) {
   task.heading_rad = goal;
   // Roll out a little early: half the bank angle before the heading (common practice).
   const double to_go = side * wrapped_angle(goal - seen.heading_rad);
-  if (to_go < 0.5 * kClearingBank_rad && to_go > -1.0 && time_s - phase_since_s_ > 3.0) {
+  if (to_go < 0.5 * kClearingBank_rad && to_go > -1.0 && time_s - clearing_begun_s_ > 3.0) {
     clearing_heading_rad_ = setup_.heading_rad;
     if (++clearing_leg_ == 2) enter(Phase::transit, time_s);
-    else phase_since_s_ = time_s;
+    clearing_begun_s_ = time_s;
   }
   return task;
 }

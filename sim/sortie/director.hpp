@@ -104,6 +104,7 @@ class Director {
   AfterClimb after_climb_ = AfterClimb::start;
   bool record_left_band_ = false;
   int clearing_leg_ = 0;
+  double clearing_begun_s_ = 0.0;
   double clearing_heading_rad_ = 0.0;
   std::size_t flap_setting_ = 0;
   BreakDetector detector_;

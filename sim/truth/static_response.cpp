@@ -10,6 +10,8 @@
 namespace stallwright {
 namespace {
 
+constexpr double kFreeBeyond_rad = 0.5 * math::kDegree;
+
 TrimCondition condition(double flap_rad, PowerRule power, double descent_mps, const StillAir& air) {
   TrimCondition c;
   c.flap_rad = flap_rad;
@@ -80,9 +82,11 @@ std::vector<StaticPoint> angle_sweep(const Aircraft& aircraft, double flap_rad, 
   int failures = 0;
   for (double alpha = from_rad; alpha < 0.8 && alpha <= best_alpha + beyond_rad; alpha += step_rad) {
     c.alpha_rad = alpha;
+    // Well past maximum lift the wing will not stay level by itself, and what lateral trim there is belongs to the
+    // controls, not to the wing: hold it by decree from here on.
+    if (alpha > best_alpha + kFreeBeyond_rad) c.longitudinal_only = true;
     Trim next = find_trim(aircraft, c, have ? &trim : nullptr);
     if (!next.converged && have && failures >= 2 && !c.longitudinal_only) {
-      // Past maximum lift the wing will not stay level by itself: hold it by decree from here on.
       c.longitudinal_only = true;
       next = find_trim(aircraft, c, &trim);
     }
