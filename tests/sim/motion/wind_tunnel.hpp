@@ -1,8 +1,17 @@
 #pragma once
 #include "aircraft/airframe.hpp"
 #include "sim/motion/runge_kutta.hpp"
+#include "tests/sim/motion/marram.hpp"
 
 namespace stallwright::testing {
+
+/// Nothing that turns: what is left is the airframe's own.
+inline Aircraft airframe_alone(std::uint64_t seed = 0) {
+  AircraftType type = marram_type();
+  for (double& c : type.propeller.thrust_coefficient) c = 0.0;
+  for (double& c : type.propeller.power_coefficient) c = 0.0;
+  return make_aircraft(type, default_loading(type), seed);
+}
 
 /// Air that meets the aeroplane at a speed, angle of attack and sideslip, at sea-level density.
 inline RelativeFlow<double> flow_at(double speed_mps, double alpha_rad, double beta_rad = 0.0) {
