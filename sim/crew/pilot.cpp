@@ -16,6 +16,9 @@ using random::Key;
 
 constexpr double kClimbLimit_mps = 2.5;        ///< 500 ft/min: what is used to correct height (common practice)
 constexpr double kLargestChase_rad = 3.5 * math::kDegree;   ///< attitude spent on a speed error
+constexpr double kPowerGain = 0.5, kPowerTrim_ps = 0.10;    ///< share of the steady answer; per second of it
+constexpr double kPowerReach = 0.25;                        ///< how far from the remembered setting
+constexpr double kSettledClimb_mps = 1.3;
 constexpr double kPitching_radps = 2.5 * math::kDegree;       ///< how fast an attitude is changed on purpose
 constexpr double kRecoverPitching_radps = 12.0 * math::kDegree;
 constexpr double kRemnantCorner_radps = 3.0;   ///< [MCRUER_KRENDEL]
@@ -92,10 +95,14 @@ double Pilot::throttle(PilotState& s, const CrewTask& task, const Readings<doubl
   const double wanted = task.power == PowerRule::descent
                             ? -task.descent_mps
                             : std::clamp(-0.08 * s.seen_altitude_error_m, -kClimbLimit_mps, kClimbLimit_mps);
-  constexpr double kClimbCrossover_radps = 0.35;
+  // Near the remembered setting: what is left is corrected a little at once and trimmed out slowly. While the speed is
+  // still changing the climb says nothing about the setting, so a large error is not trimmed out.
   const double error = (wanted - s.seen_climb_mps) / feel_.climb_per_throttle;
-  s.power_trim = std::clamp(s.power_trim + kClimbCrossover_radps * error * kTick_s / grade_.trim_time_s, -0.6, 0.6);
-  return std::clamp(base + power_error_ + kClimbCrossover_radps * 1.5 * error + s.power_trim, 0.0, 1.0);
+  const bool settled = math::abs(wanted - s.seen_climb_mps) < kSettledClimb_mps;
+  if (settled)
+    s.power_trim = std::clamp(s.power_trim + kPowerTrim_ps * error * kTick_s, -kPowerReach, kPowerReach);
+  return std::clamp(base + power_error_ + std::clamp(kPowerGain * error, -kPowerReach, kPowerReach) + s.power_trim,
+                    0.0, 1.0);
 }
 
 Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings<double>& seen, double time_s) const {

@@ -19,9 +19,11 @@ constexpr double kSampling_s = 0.02;
 constexpr std::size_t kHalfFilter = 15;    ///< triangular filter of +-0.3 s: passes the stall, stops buffet and noise
 constexpr double kNearMaximum = 0.96;      ///< lower limit of the fit, relative to the largest lift area
 constexpr double kBreakBelow = 1.25;       ///< a break is looked for below this times the lowest speed of the record
-/// Lag of lift behind angle, as a time: some 5 chords of travel at the stall, chord 1.2 to 1.6 m, 22 to 28 m/s.
-/// A reducer does not know the aeroplane; 0 to 0.6 s holds light ones, rectangular.
-constexpr double kLongestLag_s = 0.6;
+/// Lag of separation, and so of lift, behind angle: some 5 chords of travel (Goman and Khrabrov's two time constants,
+/// from memory [GOMAN_KHRABROV]) with a chord of 1.2 to 1.6 m at 20 to 28 m/s. A reducer does not know the aeroplane, so
+/// the middle is taken and half of it is its standard uncertainty.
+constexpr double kLiftLag_s = 0.3;
+constexpr double kLiftLagUncertainty_s = 0.15;
 
 std::vector<double> smoothed(const std::vector<double>& y) {
   std::vector<double> out(y.size());
@@ -65,6 +67,15 @@ void find_break(const std::vector<LogRow>& rows, const Record& record, RecordWin
   }
 }
 
+/// The angle that the separating flow has seen: the ratio behind a first-order lag. On a steady pull this is
+/// r - tau dr/dt; against it, lift shows its static maximum nearly where it would at rest.
+std::vector<double> lagged_by_flow(const std::vector<double>& ratio) {
+  std::vector<double> out = ratio;
+  const double keep = std::exp(-kSampling_s / kLiftLag_s);
+  for (std::size_t i = 1; i < ratio.size(); ++i) out[i] = ratio[i] + keep * (out[i - 1] - ratio[i]);
+  return out;
+}
+
 /// Slope of y against time around sample k, by least squares over +-half samples.
 double local_rate(const std::vector<double>& y, std::size_t k, std::size_t half) {
   const std::size_t from = k > half ? k - half : 0, to = std::min(y.size() - 1, k + half);
@@ -78,6 +89,31 @@ double local_rate(const std::vector<double>& y, std::size_t k, std::size_t half)
     n += 1.0;
   }
   return (n * sty - st * sy) / std::max(n * stt - st * st, 1e-12);
+}
+
+/// Where lift is largest, and where the run over the top ends.
+struct Top {
+  std::size_t at, until;
+};
+
+/// The first maximum of lift that is the wing's own: afterwards lift has fallen by 1 % although the angle has not
+/// (in a gust both fall together). What comes later, with the stick still coming back and the angle running away, is
+/// lift that only the haste keeps up. Without such a fall: the largest lift before the break.
+Top first_top(const std::vector<double>& ratio, const std::vector<double>& lift, std::size_t at_break) {
+  constexpr double kFallen = 0.99;
+  constexpr double kSameAngle = 0.02;  ///< of ratio, about a quarter of a degree
+  constexpr double kNear = 0.97;       ///< of the largest lift: an earlier bump is not the stall
+  const double largest = *std::max_element(lift.begin(), lift.begin() + static_cast<long>(at_break) + 1);
+  Top top{0, at_break};
+  for (std::size_t i = 1; i <= at_break; ++i) {
+    if (lift[i] > lift[top.at]) {
+      top.at = i;
+    } else if (lift[top.at] > kNear * largest && lift[i] < kFallen * lift[top.at] && ratio[i] > ratio[top.at] - kSameAngle) {
+      top.until = i;
+      break;
+    }
+  }
+  return top;
 }
 
 OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
@@ -96,15 +132,16 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
     x.push_back(lift_area_m2(rows[i]));
     speed.push_back(rows[i].ias_kt);
   }
-  const std::vector<double> r = smoothed(ratio), lift = smoothed(x);
+  const std::vector<double> raw = smoothed(ratio), r = smoothed(lagged_by_flow(ratio)), lift = smoothed(x);
   std::size_t at_break = 0;
   while (at_break + 1 < r.size() && rows[record.begin + at_break].t_s < out.window.break_s) ++at_break;
   if (at_break < 2 * kHalfFilter) return out;
 
-  const auto top = static_cast<std::size_t>(std::max_element(lift.begin(), lift.begin() + static_cast<long>(at_break) + 1) -
-                                            lift.begin());
-  out.break_ratio = r[at_break];
-  out.peak_ratio = *std::max_element(r.begin(), r.begin() + static_cast<long>(std::min(r.size() - 1, at_break + 50)));
+  const Top found = first_top(r, lift, at_break);
+  const std::size_t top = found.at, last = found.until;
+  out.break_ratio = raw[at_break];
+  out.peak_ratio =
+      *std::max_element(raw.begin(), raw.begin() + static_cast<long>(std::min(raw.size() - 1, at_break + 50)));
   out.max_ratio = r[top];
   out.max_x = lift[top];
   out.impact_pa = rows[record.begin + top].impact_pressure_pa;
@@ -116,11 +153,11 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
         (speed[early] - speed[top]) / (kSampling_s * static_cast<double>(top - early));
   out.ratio_rate_ps = local_rate(r, top, 25);
 
-  // The run up to and over the top: from where the lift first stays within 4 % of its largest, to the break.
+  // The run up to and over the top: from where the lift first stays within 4 % of its largest.
   std::size_t from = top;
   while (from > 0 && lift[from - 1] >= kNearMaximum * lift[top]) --from;
-  std::vector<double> fit_r(r.begin() + static_cast<long>(from), r.begin() + static_cast<long>(at_break) + 1);
-  std::vector<double> fit_x(lift.begin() + static_cast<long>(from), lift.begin() + static_cast<long>(at_break) + 1);
+  std::vector<double> fit_r(r.begin() + static_cast<long>(from), r.begin() + static_cast<long>(last) + 1);
+  std::vector<double> fit_x(lift.begin() + static_cast<long>(from), lift.begin() + static_cast<long>(last) + 1);
   out.usable = true;
   out.fit_u = 0.5 * std::abs(out.ratio_rate_ps) * kSampling_s * static_cast<double>(kHalfFilter);
   out.fit_dof = 4.0;
@@ -212,8 +249,8 @@ SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records)
     p.ratio = all.value;
     scatter_u = all.adopted_uncertainty;
     if (good.size() > 1 && all.birge_ratio > 1.0) dof = all.dof;
-    lag_u = std::abs(mean_rate) * kLongestLag_s / std::sqrt(3.0);
-    lag_note = "rate of ratio times a lag of 0 to 0.6 s, rectangular; not corrected";
+    lag_u = std::abs(mean_rate) * kLiftLagUncertainty_s;
+    lag_note = "rate of ratio times the uncertainty of the lag taken, 0.15 s";
   }
   const double g = kStandardGravity_mps2;
   p.speed_kt = cas_of_impact_pressure(mass * g / x) / kKnot;
