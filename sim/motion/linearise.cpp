@@ -5,8 +5,8 @@
 namespace stallwright {
 namespace {
 
-/// Calls visit(number, unit) for each number of the flow memory in the order of a linear model; the unit is the
-/// size of a middling change.
+/// Calls visit(number, unit) for each number of the flow memory in the order of a linear model; the unit is
+/// the size of a middling change.
 template <class Airframe, class Visit>
 void for_each_memory(Airframe& s, Visit&& visit) {
   for (auto& v : s.inflow_mps) visit(v, 10.0);
@@ -97,14 +97,20 @@ Eigen::MatrixXd central_jacobian(const std::function<Eigen::VectorXd(const Eigen
   return j;
 }
 
-LinearModel linearise(const Aircraft& aircraft, const FlightState<double>& about, const AirSample<double>& air) {
+LinearModel linearise(const Aircraft& aircraft, const FlightState<double>& about,
+                      const AirSample<double>& air) {
   LinearModel model;
   model.a = central_jacobian(
       [&](const Eigen::VectorXd& x) { return linear_state_rate(aircraft, flight_state(about, x), air); },
       linear_state(about), state_steps());
+  // Beyond its end settings the flap does nothing: there the difference is taken from the inner side alone.
+  Eigen::VectorXd u = inputs(about.airframe);
+  const std::vector<FlapSetting>& flaps = aircraft.type.flaps;
+  u[kFlap] =
+      std::clamp(u[kFlap], flaps.front().deflection_rad + kNudge, flaps.back().deflection_rad - kNudge);
   model.b = central_jacobian(
-      [&](const Eigen::VectorXd& u) { return linear_state_rate(aircraft, with_inputs(about, u), air); },
-      inputs(about.airframe), Eigen::VectorXd::Constant(kInputPlaces, kNudge));
+      [&](const Eigen::VectorXd& at) { return linear_state_rate(aircraft, with_inputs(about, at), air); }, u,
+      Eigen::VectorXd::Constant(kInputPlaces, kNudge));
   return model;
 }
 

@@ -27,7 +27,8 @@ Matrix8 guide_matrix(const Eigen::MatrixXd& a) {
   return lagging.partialPivLu().solve(still);
 }
 
-/// Eigenvalues of the part of the guide on some places, the smallest first, conjugates with the positive one first.
+/// Eigenvalues of the part of the guide on some places, the smallest first, conjugates with the positive one
+/// first.
 std::array<Complex, 4> part_eigenvalues(const Matrix8& guide, const Places& places) {
   Eigen::Matrix4d part;
   for (Eigen::Index i = 0; i < 4; ++i)
@@ -36,14 +37,15 @@ std::array<Complex, 4> part_eigenvalues(const Matrix8& guide, const Places& plac
   std::array<Complex, 4> sorted{values[0], values[1], values[2], values[3]};
   std::sort(sorted.begin(), sorted.end(), [](const Complex& x, const Complex& y) {
     // Conjugates differ in size by rounding alone; without the tolerance they would land in any order.
-    if (std::abs(std::abs(x) - std::abs(y)) > 1e-9 * (std::abs(x) + std::abs(y))) return std::abs(x) < std::abs(y);
+    if (std::abs(std::abs(x) - std::abs(y)) > 1e-9 * (std::abs(x) + std::abs(y)))
+      return std::abs(x) < std::abs(y);
     return x.imag() > y.imag();
   });
   return sorted;
 }
 
-/// Roll, spiral and the pair between them. Usually roll is the fastest of the lateral ones, but what swings is the
-/// dutch roll whatever its speed.
+/// Roll, spiral and the pair between them. Usually roll is the fastest of the lateral ones, but what swings
+/// is the dutch roll whatever its speed.
 struct LateralGuide {
   Complex dutch, dutch_partner, roll, spiral;
 };
@@ -149,7 +151,8 @@ std::vector<Mode> classical_modes(const LinearModel& model) {
   const std::array<Complex, 4> along = part_eigenvalues(guide, {kU, kW, kQ, kTheta});
   const LateralGuide across = lateral_guide(part_eigenvalues(guide, {kV, kP, kR, kPhi}));
   WholeModel whole(a);
-  // The slow ones first: they stand alone, while roll and short period share their place with the air's memory.
+  // The slow ones first: they stand alone, while roll and short period share their place with the air's
+  // memory.
   const Mode phugoid = paired("phugoid", whole, along[0], along[1], {kU, kTheta});
   const Mode spiral = single("spiral", whole, across.spiral, {kPhi});
   const Mode dutch = paired("dutch roll", whole, across.dutch, across.dutch_partner, {kV, kR});
