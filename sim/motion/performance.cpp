@@ -17,7 +17,8 @@ TrimCondition idle_glide(double flap_rad) {
   return c;
 }
 
-/// A run of trims, each begun from the last that was found. Without a neighbour a trim begins from a plain guess.
+/// A run of trims, each begun from the last that was found. Without a neighbour a trim begins from a plain
+/// guess.
 class Continuation {
  public:
   explicit Continuation(const Aircraft& aircraft) : aircraft_(aircraft) {}
@@ -80,7 +81,8 @@ Aircraft without_propeller(Aircraft a) {
   return a;
 }
 
-/// Greatest value of a curve over speed: steps of 1 m/s from slow to fast, then the parabola through the best three.
+/// Greatest value of a curve over speed: steps of 1 m/s from slow to fast, then the parabola through the best
+/// three.
 BestFigure best_over_speed(double from_mps, double to_mps, const std::function<double(double)>& value) {
   std::vector<BestFigure> curve;
   for (double v = from_mps; v <= to_mps; v += 1.0) {
@@ -88,8 +90,8 @@ BestFigure best_over_speed(double from_mps, double to_mps, const std::function<d
     if (std::isfinite(y)) curve.push_back({y, v});
   }
   if (curve.empty()) return {};
-  const auto top = std::max_element(curve.begin(), curve.end(),
-                                    [](const BestFigure& x, const BestFigure& y) { return x.value < y.value; });
+  const auto top = std::max_element(
+      curve.begin(), curve.end(), [](const BestFigure& x, const BestFigure& y) { return x.value < y.value; });
   if (top == curve.begin() || top + 1 == curve.end()) return *top;
   const double a = (top - 1)->value, b = top->value, c = (top + 1)->value;
   const double shift = 0.5 * (a - c) / (a - 2.0 * b + c);
@@ -109,7 +111,8 @@ Aircraft book_aircraft(const AircraftType& type) {
 
 StallFigure stall_figure(const Aircraft& aircraft, double flap_rad) {
   constexpr double kCoarse = 0.5 * math::kDegree, kFine = 0.05 * math::kDegree;
-  constexpr double kEnough = 3.0 * math::kDegree;  // past a top: beyond this no higher one is taken for the stall
+  constexpr double kEnough =
+      3.0 * math::kDegree;  // past a top: beyond this no higher one is taken for the stall
   Continuation run(aircraft);
   TrimCondition c = idle_glide(flap_rad);
   std::vector<StallFigure> points;
@@ -138,7 +141,8 @@ StallFigure stall_figure(const Aircraft& aircraft, double flap_rad) {
     const std::size_t n = points.size();
     if (now.cl_max > points[top].cl_max) top = n - 1;
     // Lift grows by 0.08 to 0.1 a degree until separation sets in; below half of that the top is near.
-    if (n > 1 && (now.cl_max - points[n - 2].cl_max) / (now.alpha_rad - points[n - 2].alpha_rad) < 2.5) step = kFine;
+    if (n > 1 && (now.cl_max - points[n - 2].cl_max) / (now.alpha_rad - points[n - 2].alpha_rad) < 2.5)
+      step = kFine;
     if (now.alpha_rad - points[top].alpha_rad > kEnough) break;
   }
   if (points.empty()) return {flap_rad};
@@ -228,7 +232,8 @@ double roll_response_ps(const Aircraft& aircraft, double speed_mps) {
 
 Performance performance(const Aircraft& aircraft) {
   Performance p;
-  for (const FlapSetting& flap : aircraft.type.flaps) p.stalls.push_back(stall_figure(aircraft, flap.deflection_rad));
+  for (const FlapSetting& flap : aircraft.type.flaps)
+    p.stalls.push_back(stall_figure(aircraft, flap.deflection_rad));
   const double stall = p.stalls.front().speed_mps;
   if (std::isfinite(stall)) {
     p.glide_airframe = best_glide(aircraft, stall, false);
@@ -255,7 +260,9 @@ std::vector<NamedFigure> named_figures(const Performance& p) {
   f.push_back({"climb_rate_fpm", p.climb.value / kFootPerMinute, "ft/min"});
   f.push_back({"cruise_speed_kt", p.cruise.speed_mps / kKnot, "kt"});
   const Mode none;
-  const auto mode = [&](const char* name) -> const Mode& { return p.modes.empty() ? none : mode_named(p.modes, name); };
+  const auto mode = [&](const char* name) -> const Mode& {
+    return p.modes.empty() ? none : mode_named(p.modes, name);
+  };
   f.push_back({"phugoid_period_s", mode("phugoid").natural_period_s, "s"});
   f.push_back({"phugoid_damping", mode("phugoid").damping_ratio, "1"});
   f.push_back({"short_period_period_s", mode("short period").natural_period_s, "s"});

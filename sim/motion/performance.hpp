@@ -20,9 +20,9 @@ struct StallFigure {
   Limit limit = Limit::none;
 };
 
-/// Marches up in angle of attack, each trim begun from the one before: 0.5 deg while speed falls quickly, 0.05 deg
-/// near the top. Maximum lift is the vertex of the parabola through the slowest point and its neighbours; if the
-/// stick reaches its aft stop first, the speed there by linear interpolation.
+/// Marches up in angle of attack, each trim begun from the one before: 0.5 deg while speed falls quickly,
+/// 0.05 deg near the top. Maximum lift is the vertex of the parabola through the slowest point and its
+/// neighbours; if the stick reaches its aft stop first, the speed there by linear interpolation.
 StallFigure stall_figure(const Aircraft& aircraft, double flap_rad);
 
 /// Best of a curve over speed, and where.
@@ -31,8 +31,8 @@ struct BestFigure {
 };
 
 /// Best ratio of lift to drag in a glide, flaps up (horizontal speed over sink). With `windmilling` false the
-/// propeller is taken off (no thrust, drag, slipstream or torque), which is the airframe's own L/D; with true it
-/// is what the pilot gets at idle.
+/// propeller is taken off (no thrust, drag, slipstream or torque), which is the airframe's own L/D; with true
+/// it is what the pilot gets at idle.
 BestFigure best_glide(const Aircraft& aircraft, double stall_mps, bool windmilling);
 
 /// Best rate of climb at full throttle, flaps up, m/s.
@@ -44,9 +44,10 @@ struct CruiseFigure {
 };
 CruiseFigure cruise(const Aircraft& aircraft, double stall_mps, double power_share = 0.75);
 
-/// Roll rate per aileron, 1/s, at idle and flaps up: aileron moved at once by 1 deg from a wings-level glide, pedals
-/// and stick as trimmed, nonlinear flight for 1 s; half the difference of right and left, so that the propeller's
-/// own roll drops out. After 1 s the roll mode (0.1 s) has settled and the spiral (above 10 s) has not begun.
+/// Roll rate per aileron, 1/s, at idle and flaps up: aileron moved at once by 1 deg from a wings-level glide,
+/// pedals and stick as trimmed, nonlinear flight for 1 s; half the difference of right and left, so that the
+/// propeller's own roll drops out. After 1 s the roll mode (0.1 s) has settled and the spiral (above 10 s)
+/// has not begun.
 double roll_response_ps(const Aircraft& aircraft, double speed_mps);
 
 /// All figures of a type.
@@ -54,9 +55,10 @@ struct Performance {
   std::vector<StallFigure> stalls;  ///< one a flap setting
   BestFigure glide_airframe, glide_idle, climb;
   CruiseFigure cruise;
-  double mode_speed_mps = kUnset;   ///< level, 1.5 times the book's clean stall speed
+  double mode_speed_mps = kUnset;  ///< level, 1.5 times the book's clean stall speed
   std::vector<Mode> modes;
-  double roll_response_slow_ps = kUnset, roll_response_fast_ps = kUnset;  ///< at 1.05 and 1.5 times the stall speed
+  double roll_response_slow_ps = kUnset,
+         roll_response_fast_ps = kUnset;  ///< at 1.05 and 1.5 times the stall speed
 };
 
 Performance performance(const Aircraft& aircraft);
