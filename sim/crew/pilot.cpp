@@ -21,6 +21,10 @@ constexpr double kPowerReach = 0.25;                        ///< how far from th
 constexpr double kSettledClimb_mps = 1.3;
 constexpr double kPitching_radps = 2.5 * math::kDegree;       ///< how fast an attitude is changed on purpose
 constexpr double kRecoverPitching_radps = 12.0 * math::kDegree;
+constexpr double kUnloadStick = -0.15;      ///< forward of neutral until the wing flies again
+constexpr double kPullOut = 2.0;            ///< load factor out of the dive
+constexpr double kRudderWithAileron = 0.45; ///< feet go with hands: adverse yaw is met as it comes (common practice)
+constexpr double kAgainstYaw = 1.5;         ///< pedal per rad/s, against a wing drop
 constexpr double kRemnantCorner_radps = 3.0;   ///< [MCRUER_KRENDEL]
 
 double outside_band(double error, double band) {
@@ -105,6 +109,20 @@ double Pilot::throttle(PilotState& s, const CrewTask& task, const Readings<doubl
                     0.0, 1.0);
 }
 
+/// Unload until half a second has gone, the speed is safe and the yaw has stopped; then level and pull out.
+Pilot::Recovery Pilot::recovery_stage(PilotState& s, const CrewTask& task, const Readings<double>& seen) const {
+  if (task.manner != CrewTask::Manner::recover) {
+    s.unloading_s = 0.0;
+    s.unloaded = false;
+    return Recovery::none;
+  }
+  s.unloading_s += kTick_s;
+  const bool flying = s.unloading_s > 0.5 && seen.indicated_airspeed_mps > 0.93 * task.speed_mps &&
+                      math::abs(seen.yaw_rate_radps) < 0.45;
+  s.unloaded = s.unloaded || flying || s.unloading_s > 6.0;
+  return s.unloaded ? Recovery::level : Recovery::unload;
+}
+
 Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings<double>& seen, double time_s) const {
   const std::uint64_t tick = static_cast<std::uint64_t>(std::llround(time_s / kTick_s));
   if (!s.started) {
@@ -135,12 +153,18 @@ Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings
   double stick = 0.0;
   if (task.remembered != nullptr)
     stick = remembered(task.remembered->speed_mps, task.remembered->stick_aft, speed);
-  if (recovering) stick *= 0.5;
   const double per_rate = 1.0 / (feel_.pitch_rate_per_stick * grip);
   const double rate_damping = 0.15 * seen.pitch_rate_radps;
   s.pitch_trim = std::clamp(s.pitch_trim + asked_rate * per_rate * kTick_s / (0.35 * grade_.trim_time_s), -0.8, 0.8);
-  const double pitch_stick = stick + (asked_rate - rate_damping) * per_rate + s.pitch_trim;
-  if (recovering) s.pitch_trim = lagged(s.pitch_trim, 0.0, 1.0);
+  double pitch_stick = stick + (asked_rate - rate_damping) * per_rate + s.pitch_trim;
+  const Recovery stage = recovery_stage(s, task, seen);
+  if (stage == Recovery::unload) pitch_stick = kUnloadStick;
+  if (recovering) {
+    s.pitch_trim = lagged(s.pitch_trim, 0.0, 0.5);
+    // Out of the dive gently: the pull is eased as the load comes on.
+    const double load = -seen.down_mps2 / kStandardGravity_mps2;
+    pitch_stick = std::min(pitch_stick, stick + 0.4 * (kPullOut - load));
+  }
 
   // Roll: bank closed with aileron; the bank asked for holds the heading unless a turn is flown.
   const double heading_error = wrapped_angle(task.heading_rad - seen.heading_rad);
@@ -148,13 +172,16 @@ Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings
   const double bank_error =
       outside_band(wanted_bank - seen.bank_rad, grade_.bank_band_deg * math::kDegree) + s.remnant_roll;
   const double roll_rate = grade_.roll_crossover_radps * bank_error;
-  const double roll_stick = (roll_rate - 0.3 * seen.roll_rate_radps) / (feel_.roll_rate_per_stick * grip);
+  double roll_stick = (roll_rate - 0.3 * seen.roll_rate_radps) / (feel_.roll_rate_per_stick * grip);
+  if (stage == Recovery::unload) roll_stick = 0.0;  // ailerons neutral until the wing flies
 
   // Yaw: step on the ball (it lies opposite to the side that the seat pushes to), slowly; stop a swing.
   s.pedal_trim = std::clamp(s.pedal_trim - 0.25 * seen.right_mps2 * kTick_s, -0.9, 0.9);
   const double turn_rate =
       kStandardGravity_mps2 * math::tan(std::clamp(seen.bank_rad, -1.0, 1.0)) / speed;
-  const double pedal = s.pedal_trim - 0.06 * seen.right_mps2 - 0.8 * (seen.yaw_rate_radps - turn_rate);
+  double pedal = s.pedal_trim - 0.06 * seen.right_mps2 - 0.8 * (seen.yaw_rate_radps - turn_rate) +
+                 kRudderWithAileron * roll_stick;
+  if (stage == Recovery::unload) pedal = s.pedal_trim - kAgainstYaw * seen.yaw_rate_radps;
 
   // The delay line: what is decided now moves the hand `delay_s` later, through the arm's lag.
   const std::size_t ticks =

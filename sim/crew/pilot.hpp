@@ -44,6 +44,8 @@ struct PilotState {
   double next_scan_s = 0.0;
   double remnant_pitch = 0.0, remnant_roll = 0.0;
   double pitch_target_rad = 0.0;
+  double unloading_s = 0.0;   ///< in a recovery: how long the stick has been forward
+  bool unloaded = false;
   bool started = false;
 };
 
@@ -66,6 +68,8 @@ class Pilot {
             std::uint64_t tick) const;
   void remnant(PilotState& state, std::uint64_t tick) const;
   double pitch_target(PilotState& state, const CrewTask& task, const Readings<double>& seen) const;
+  enum class Recovery { none, unload, level };
+  Recovery recovery_stage(PilotState& state, const CrewTask& task, const Readings<double>& seen) const;
   double throttle(PilotState& state, const CrewTask& task, const Readings<double>& seen) const;
 
   PilotGrade grade_;

@@ -18,10 +18,12 @@ namespace {
 constexpr double kSampling_s = 0.02;
 constexpr std::size_t kHalfFilter = 15;    ///< triangular filter of +-0.3 s: passes the stall, stops buffet and noise
 constexpr double kNearMaximum = 0.96;      ///< lower limit of the fit, relative to the largest lift area
-constexpr double kBreakBelow = 1.25;       ///< a break is looked for below this times the lowest speed of the record
+constexpr double kBreakLift = 0.9;         ///< and needs this share of the largest lift just before it
+constexpr double kBreakBelow = 1.3;        ///< a break is looked for below this times the lowest speed of the record
 /// Lag of separation, and so of lift, behind angle: some 5 chords of travel (Goman and Khrabrov's two time constants,
 /// from memory [GOMAN_KHRABROV]) with a chord of 1.2 to 1.6 m at 20 to 28 m/s. A reducer does not know the aeroplane, so
 /// the middle is taken and half of it is its standard uncertainty.
+constexpr double kTopFlat = 0.002;
 constexpr double kLiftLag_s = 0.3;
 constexpr double kLiftLagUncertainty_s = 0.15;
 
@@ -46,19 +48,21 @@ std::vector<double> smoothed(const std::vector<double>& y) {
 struct OneStall {
   RecordWindow window;
   bool usable = false;
-  double break_ratio = kNone, peak_ratio = kNone, max_ratio = kNone, fit_u = kNone, fit_dof = kNone;
+  double flat_u = 0.0, break_ratio = kNone, peak_ratio = kNone, max_ratio = kNone, fit_u = kNone, fit_dof = kNone;
   double max_x = kNone, ratio_rate_ps = 0.0, impact_pa = kNone, mass_kg = kNone;
   bool vertex_found = false;
 };
 
-void find_break(const std::vector<LogRow>& rows, const Record& record, RecordWindow& window) {
+void find_break(const std::vector<LogRow>& rows, const Record& record, const std::vector<double>& lift,
+                RecordWindow& window) {
   double slowest = 1e9;
   for (std::size_t i = record.begin; i < record.end; ++i) slowest = std::min(slowest, rows[i].ias_kt);
-  BreakDetector detector(kBreakBelow * slowest * kKnot);
+  const double most_lift = *std::max_element(lift.begin(), lift.end());
+  BreakDetector detector(kBreakBelow * slowest * kKnot, kBreakLift * most_lift);
   for (std::size_t i = record.begin; i < record.end; ++i) {
     const LogRow& r = rows[i];
     const auto found = detector.update(r.t_s, r.pitch_deg * math::kDegree, r.pitch_rate_degps * math::kDegree,
-                                       r.stick_aft, r.ias_kt * kKnot);
+                                       r.stick_aft, r.ias_kt * kKnot, lift[i - record.begin]);
     if (!found) continue;
     window.broke = true;
     window.break_s = found->time_s;
@@ -96,11 +100,29 @@ struct Top {
   std::size_t at, until;
 };
 
-/// The first maximum of lift that is the wing's own: afterwards lift has fallen by 1 % although the angle has not
-/// (in a gust both fall together). What comes later, with the stick still coming back and the angle running away, is
+/// Scatter of lift about a parabola in ratio on the way up (0.8 to 0.97 of the largest), relative: what the air and the
+/// instruments do to it, whatever the wing does.
+double relative_scatter(const std::vector<double>& ratio, const std::vector<double>& lift, std::size_t at_break) {
+  const double largest = *std::max_element(lift.begin(), lift.begin() + static_cast<long>(at_break) + 1);
+  std::vector<double> r, x;
+  for (std::size_t i = 0; i <= at_break && lift[i] < 0.97 * largest; ++i) {
+    if (lift[i] < 0.8 * largest) continue;
+    r.push_back(ratio[i]);
+    x.push_back(lift[i]);
+  }
+  if (r.size() < 25) return 0.0;
+  try {
+    return fit_polynomial(r, x, 2).fit.residual_sd / largest;
+  } catch (const std::invalid_argument&) {
+    return 0.0;
+  }
+}
+
+/// The first maximum of lift that is the wing's own: afterwards lift has fallen although the angle has not (in a
+/// gust both fall together), by 1 % or three times the scatter on the way up. What comes later, with the stick still coming back and the angle running away, is
 /// lift that only the haste keeps up. Without such a fall: the largest lift before the break.
 Top first_top(const std::vector<double>& ratio, const std::vector<double>& lift, std::size_t at_break) {
-  constexpr double kFallen = 0.99;
+  const double fallen = 1.0 - std::max(0.01, 3.0 * relative_scatter(ratio, lift, at_break));
   constexpr double kSameAngle = 0.02;  ///< of ratio, about a quarter of a degree
   constexpr double kNear = 0.97;       ///< of the largest lift: an earlier bump is not the stall
   const double largest = *std::max_element(lift.begin(), lift.begin() + static_cast<long>(at_break) + 1);
@@ -108,7 +130,7 @@ Top first_top(const std::vector<double>& ratio, const std::vector<double>& lift,
   for (std::size_t i = 1; i <= at_break; ++i) {
     if (lift[i] > lift[top.at]) {
       top.at = i;
-    } else if (lift[top.at] > kNear * largest && lift[i] < kFallen * lift[top.at] && ratio[i] > ratio[top.at] - kSameAngle) {
+    } else if (lift[top.at] > kNear * largest && lift[i] < fallen * lift[top.at] && ratio[i] > ratio[top.at] - kSameAngle) {
       top.until = i;
       break;
     }
@@ -123,9 +145,6 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
   out.window.attempt = record.attempt;
   out.window.begin_s = rows[record.begin].t_s;
   out.window.end_s = rows[record.end - 1].t_s;
-  find_break(rows, record, out.window);
-  if (!out.window.broke) return out;
-
   std::vector<double> ratio, x, speed;
   for (std::size_t i = record.begin; i < record.end; ++i) {
     ratio.push_back(rows[i].ratio);
@@ -133,6 +152,8 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
     speed.push_back(rows[i].ias_kt);
   }
   const std::vector<double> raw = smoothed(ratio), r = smoothed(lagged_by_flow(ratio)), lift = smoothed(x);
+  find_break(rows, record, lift, out.window);
+  if (!out.window.broke) return out;
   std::size_t at_break = 0;
   while (at_break + 1 < r.size() && rows[record.begin + at_break].t_s < out.window.break_s) ++at_break;
   if (at_break < 2 * kHalfFilter) return out;
@@ -177,6 +198,8 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
       out.vertex_found = true;
       out.max_ratio = vertex.x.value;
       out.max_x = vertex.y.value;
+      // Ratios over which the parabola stays within 0.2 % of its top: no record tells them apart.
+      out.flat_u = std::sqrt(2.0 * kTopFlat * vertex.y.value / std::abs(vertex.second_derivative)) / std::sqrt(3.0);
       out.fit_u = std::max(vertex.x.standard_uncertainty, 1e-6);
       out.fit_dof = std::max(2.0, static_cast<double>(fit_r.size()) / std::max(1.0, correlated) - 3.0);
     }
@@ -259,6 +282,9 @@ SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records)
   p.max_lift = {p.ratio, kNone, scatter_u, dof};
 
   p.budget.push_back({"scatter of the fit", 'A', scatter_u, dof, "vertex of ratio against lift, and between repeats"});
+  double flat = 0.0;
+  for (const OneStall& s : good) flat = std::max(flat, s.flat_u);
+  p.budget.push_back({"flat maximum", 'B', flat, 8.0, "ratios at which lift is within 0.2 % of its largest, rectangular"});
   p.budget.push_back({"lift lag", 'B', lag_u, 8.0, lag_note});
   // At maximum lift the slope of ratio against lift is infinite: mass and acceleration move the lift, not the place
   // of its maximum, so b is taken as zero.

@@ -5,12 +5,14 @@
 
 #include "aircraft/math/elementary.hpp"
 #include "aircraft/math/units.hpp"
+#include "sim/air/airspeed.hpp"
 
 namespace stallwright {
 namespace {
 
 constexpr double kClearingBank_rad = 30.0 * math::kDegree;   ///< two turns of 90 deg (common practice)
 constexpr double kClearingTurn_rad = 90.0 * math::kDegree;
+constexpr double kWingDrop_rad = 30.0 * math::kDegree;  ///< uncommanded bank at which a stall is ended
 constexpr double kClimbBand_m = 60.0;   ///< below the working height by more than this: climb before the next point
 
 double wrapped_angle(double a) { return a - 2.0 * math::kPi * math::round(a / (2.0 * math::kPi)); }
@@ -55,7 +57,7 @@ std::vector<std::string> broken_bands(const TestPoint& point, const PointSpeeds&
   return broken;
 }
 
-Director::Director(const Setup& setup) : setup_(setup), detector_(0.0) {
+Director::Director(const Setup& setup) : setup_(setup), detector_(0.0, 0.0) {
   for (std::size_t i = 0; i < setup.card.points.size(); ++i)
     speeds_.push_back(point_speeds(setup.card.points[i], setup.type, setup.mass_kg));
   tallies_.resize(setup.card.points.size());
@@ -93,8 +95,10 @@ void Director::begin_attempt(double time_s) {
   record_left_band_ = false;
   const double target_kt = point().is_steady() ? speeds_[index_].target_kt : 0.0;
   marks_ = {static_cast<int>(index_) + 1, repeat_, attempt_, target_kt, false, false, true, phase_};
-  // A bump or a clumsy pull at the stall's speed is a break; the same in cruise is not.
-  detector_ = BreakDetector(1.2 * speeds_[index_].stall_kt * kKnot);
+  // A bump or a clumsy pull near the stall is a break; the same in cruise is not. The lift that the flight manual's
+  // stall speed stands for, less a fifth, must have been made.
+  const double stall_mps = speeds_[index_].stall_kt * kKnot;
+  detector_ = BreakDetector(1.3 * stall_mps, 0.8 * setup_.mass_kg * kStandardGravity_mps2 / impact_pressure_of_cas(stall_mps));
   clearing_leg_ = 0;
   clearing_begun_s_ = time_s;
   enter(clearing_wanted() ? Phase::clearing : Phase::transit, time_s);
@@ -148,6 +152,14 @@ void Director::finish_record(double time_s) {
   next_point_or_repeat(time_s);
 }
 
+std::optional<Break> Director::watch_for_break(double time_s, const Readings<double>& seen) {
+  const double force = math::sqrt(seen.forward_mps2 * seen.forward_mps2 + seen.right_mps2 * seen.right_mps2 +
+                                  seen.down_mps2 * seen.down_mps2);
+  const double lift_area = force * setup_.mass_kg / std::max(seen.impact_pressure_pa, 20.0);
+  return detector_.update(time_s, seen.pitch_rad, seen.pitch_rate_radps, seen.stick_aft,
+                          seen.indicated_airspeed_mps, lift_area);
+}
+
 /// Breaks an attempt off: recover and climb back, then the attempt counts as failed.
 void Director::abandon(double time_s) {
   marks_.recording = false;
@@ -165,12 +177,8 @@ void Director::watch_safety(double time_s, const Readings<double>& seen) {
     return;
   }
   const bool stall_wanted = point().is_stall() && (phase_ == Phase::slow || phase_ == Phase::broken);
-  // Turns and changes of speed lower the nose on purpose; there only a speed near the stall makes it a stall.
-  const bool manoeuvring = phase_ == Phase::clearing || phase_ == Phase::transit;
-  const bool near_stall = seen.indicated_airspeed_mps < 1.08 * speeds_[index_].stall_kt * kKnot;
-  if (stall_wanted || (manoeuvring && !near_stall)) return;
-  const auto found = detector_.update(time_s, seen.pitch_rad, seen.pitch_rate_radps, seen.stick_aft,
-                                      seen.indicated_airspeed_mps);
+  if (stall_wanted) return;
+  const auto found = watch_for_break(time_s, seen);
   if (!found) return;
   note(time_s, "unintended stall", found->sign);
   ++tallies_[index_].unintended_stalls;
@@ -282,10 +290,10 @@ CrewTask Director::slow_task(double time_s, const Readings<double>& seen) {
   const bool lets_go = !setup_.early_release.empty() &&
                        setup_.early_release[stalls_flown_ % setup_.early_release.size()] &&
                        seen.indicated_airspeed_mps < 1.05 * speeds.stall_kt * kKnot;
-  const auto found = detector_.update(time_s, seen.pitch_rad, seen.pitch_rate_radps, seen.stick_aft,
-                                      seen.indicated_airspeed_mps);
-  if (found && phase_ == Phase::slow) {
-    note(time_s, "break", found->sign);
+  const auto found = watch_for_break(time_s, seen);
+  const bool wing_dropped = std::abs(seen.bank_rad) > kWingDrop_rad;
+  if ((found || wing_dropped) && phase_ == Phase::slow) {
+    note(time_s, found ? "break" : "wing drop", found ? found->sign : "bank beyond 30 deg on the way to the stall");
     enter(Phase::broken, time_s);
   } else if (phase_ == Phase::broken && time_s - phase_since_s_ >= setup_.reaction_s) {
     ++stalls_flown_;

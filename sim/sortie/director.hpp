@@ -78,6 +78,7 @@ class Director {
   void next_point_or_repeat(double time_s);
   void attempt_failed(double time_s, const std::string& why);
   void abandon(double time_s);
+  std::optional<Break> watch_for_break(double time_s, const Readings<double>& seen);
   bool clearing_wanted() const;
   void watch_safety(double time_s, const Readings<double>& seen);
   CrewTask hold_task(const Readings<double>& seen, double speed_mps) const;
