@@ -7,6 +7,7 @@
 #include "aircraft/lifting_surface.hpp"
 #include "aircraft/math/elementary.hpp"
 #include "aircraft/math/table.hpp"
+#include "aircraft/propulsion.hpp"
 
 namespace stallwright {
 namespace {
@@ -179,7 +180,7 @@ Aircraft make_aircraft(const AircraftType& type, const MassProperties& mass, std
   const double d = type.propeller.diameter_m;
   const double cp_static = math::interpolate(type.propeller.advance_ratio, type.propeller.power_coefficient, 0.0);
   const double drag_torque = 1.225 * n * n * d * d * d * d * d * cp_static / (2.0 * math::kPi);
-  const double friction = e.friction_torque_nm * e.idle_speed_radps / e.rated_speed_radps;
+  const double friction = friction_torque(e, e.idle_speed_radps);
   a.idle_throttle = (drag_torque + friction) / (e.rated_power_w / e.rated_speed_radps + e.friction_torque_nm);
 
   spread_separation(a);

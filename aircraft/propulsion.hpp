@@ -24,14 +24,23 @@ T altitude_power(T density_kgpm3) {
   return sigma - (T(1) - sigma) / 7.55;
 }
 
-/// Engine torque at the shaft, N m: the share asked for of the full torque (taken constant over speed, as for a
-/// piston engine near rated speed), less the friction that motoring it costs (proportional to speed).
+/// Torque that motoring the engine costs, N m: half of it dry friction, half growing with speed (common practice).
 template <class T>
-T engine_torque(const EngineType& engine, double idle_throttle, T throttle, T speed_radps, T density_kgpm3) {
+T friction_torque(const EngineType& engine, T speed_radps) {
+  return engine.friction_torque_nm * (T(0.5) + T(0.5) * speed_radps / engine.rated_speed_radps);
+}
+
+/// Engine torque at the shaft, N m.
+///   Q = Q_full [throttle + (1 - throttle) share min(1, speed_idle/speed)] f(density) - Q_friction
+/// Open, torque is taken constant over speed, as for a piston engine near rated speed. Closed, the throttle is choked
+/// and passes a fixed flow of air, so it is the power that stays and torque falls as the propeller windmills faster.
+///   share  of full torque that just turns the propeller at idle speed in still air
+template <class T>
+T engine_torque(const EngineType& engine, double idle_share, T throttle, T speed_radps, T density_kgpm3) {
   const double full = engine.rated_power_w / engine.rated_speed_radps + engine.friction_torque_nm;
-  const T share = idle_throttle + (1.0 - idle_throttle) * throttle;
-  return full * altitude_power(density_kgpm3) * share -
-         engine.friction_torque_nm * speed_radps / engine.rated_speed_radps;
+  const T slowed = math::min(T(1), T(engine.idle_speed_radps) / math::max(speed_radps, T(1)));
+  const T share = throttle + (T(1) - throttle) * idle_share * slowed;
+  return full * altitude_power(density_kgpm3) * share - friction_torque(engine, speed_radps);
 }
 
 /// Propeller and engine.

@@ -21,6 +21,8 @@ constexpr double kPowerReach = 0.25;                        ///< how far from th
 constexpr double kSettledClimb_mps = 1.3;
 constexpr double kPitching_radps = 2.5 * math::kDegree;       ///< how fast an attitude is changed on purpose
 constexpr double kRecoverPitching_radps = 12.0 * math::kDegree;
+constexpr double kStickBack_ps = 0.06;      ///< stick coming back on the way to the stall, share of travel per second,
+constexpr double kStickBackPerRate = 0.12;  ///< and more with the entry rate, per m/s2
 constexpr double kUnloadStick = -0.15;      ///< forward of neutral until the wing flies again
 constexpr double kPullOut = 2.0;            ///< load factor out of the dive
 constexpr double kRudderWithAileron = 0.45; ///< feet go with hands: adverse yaw is met as it comes (common practice)
@@ -157,6 +159,11 @@ Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings
   const double rate_damping = 0.15 * seen.pitch_rate_radps;
   s.pitch_trim = std::clamp(s.pitch_trim + asked_rate * per_rate * kTick_s / (0.35 * grade_.trim_time_s), -0.8, 0.8);
   double pitch_stick = stick + (asked_rate - rate_damping) * per_rate + s.pitch_trim;
+  if (task.manner == CrewTask::Manner::slow) {
+    // On the way to the stall the stick comes back steadily; a nose that drops is not caught with it.
+    const double last = s.pitch_command[(s.head + PilotState::kDelayTicks - 1) % PilotState::kDelayTicks];
+    pitch_stick = std::min(pitch_stick, last + (kStickBack_ps - kStickBackPerRate * task.speed_rate_mps2) * kTick_s);
+  }
   const Recovery stage = recovery_stage(s, task, seen);
   if (stage == Recovery::unload) pitch_stick = kUnloadStick;
   if (recovering) {

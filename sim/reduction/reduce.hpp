@@ -20,8 +20,8 @@ namespace stallwright {
 ///
 /// Stalls. Adopted: the ratio at maximum lift, the vertex of a parabola through filtered x against filtered ratio,
 /// before the break and within 4 % of the largest x (14 CFR 25.103 corrects for load factor in the same way [14CFR25]).
-/// The ratio is taken behind the lag of separating flow, 0.3 s: lift lags angle, and against the bare ratio its maximum
-/// would come out late by lag times rate (0.4 kt at 1 kt/s, over 1 kt at 3 kt/s). How well that lag is known is a Type B
+/// The ratio is taken behind the lag of separating flow, 0.4 s: lift lags angle, and against the bare ratio its maximum
+/// would come out late by lag times rate (half a knot at 1 kt/s, well over one at 3 kt/s). How well that lag is known is a Type B
 /// term; if repeats at two entry rates exist, what is left is corrected by a straight line in the rate of ratio.
 ///
 /// Uncertainty: Type A from the scatter about the curve with its autocorrelation, Type B from the instruments' grade;

@@ -20,11 +20,11 @@ constexpr std::size_t kHalfFilter = 15;    ///< triangular filter of +-0.3 s: pa
 constexpr double kNearMaximum = 0.96;      ///< lower limit of the fit, relative to the largest lift area
 constexpr double kBreakLift = 0.9;         ///< and needs this share of the largest lift just before it
 constexpr double kBreakBelow = 1.3;        ///< a break is looked for below this times the lowest speed of the record
-/// Lag of separation, and so of lift, behind angle: some 5 chords of travel (Goman and Khrabrov's two time constants,
-/// from memory [GOMAN_KHRABROV]) with a chord of 1.2 to 1.6 m at 20 to 28 m/s. A reducer does not know the aeroplane, so
-/// the middle is taken and half of it is its standard uncertainty.
+/// Lag of lift behind angle: some 5 chords of travel for separation (Goman and Khrabrov's two time constants, from
+/// memory [GOMAN_KHRABROV]) and 2 for the induced flow, with a chord of 1.2 to 1.6 m at 20 to 28 m/s: 0.3 to 0.55 s.
+/// A reducer does not know the aeroplane, so the middle is taken.
 constexpr double kTopFlat = 0.002;
-constexpr double kLiftLag_s = 0.3;
+constexpr double kLiftLag_s = 0.4;
 constexpr double kLiftLagUncertainty_s = 0.15;
 
 std::vector<double> smoothed(const std::vector<double>& y) {
