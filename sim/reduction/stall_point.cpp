@@ -182,6 +182,11 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
   out.usable = true;
   out.fit_u = 0.5 * std::abs(out.ratio_rate_ps) * kSampling_s * static_cast<double>(kHalfFilter);
   out.fit_dof = 4.0;
+  // Ratios at which lift is within 0.2 %, or the scatter that the air puts on it, of its largest: no record tells them
+  // apart. Without a vertex, the width of the run over the last 4 % stands in for the curvature.
+  const double told_apart = std::max(kTopFlat, relative_scatter(r, lift, at_break));
+  const auto [low, high] = std::minmax_element(fit_r.begin(), fit_r.end());
+  out.flat_u = (*high - *low) * std::sqrt(told_apart / (1.0 - kNearMaximum)) / std::sqrt(3.0);
   if (fit_r.size() < 12) return out;
   try {
     const LocalQuadratic fit = fit_local_quadratic(fit_r, fit_x, *std::min_element(fit_r.begin(), fit_r.end()),
@@ -198,8 +203,7 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
       out.vertex_found = true;
       out.max_ratio = vertex.x.value;
       out.max_x = vertex.y.value;
-      // Ratios over which the parabola stays within 0.2 % of its top: no record tells them apart.
-      out.flat_u = std::sqrt(2.0 * kTopFlat * vertex.y.value / std::abs(vertex.second_derivative)) / std::sqrt(3.0);
+      out.flat_u = std::sqrt(2.0 * told_apart * vertex.y.value / std::abs(vertex.second_derivative)) / std::sqrt(3.0);
       out.fit_u = std::max(vertex.x.standard_uncertainty, 1e-6);
       out.fit_dof = std::max(2.0, static_cast<double>(fit_r.size()) / std::max(1.0, correlated) - 3.0);
     }
@@ -284,7 +288,7 @@ SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records)
   p.budget.push_back({"scatter of the fit", 'A', scatter_u, dof, "vertex of ratio against lift, and between repeats"});
   double flat = 0.0;
   for (const OneStall& s : good) flat = std::max(flat, s.flat_u);
-  p.budget.push_back({"flat maximum", 'B', flat, 8.0, "ratios at which lift is within 0.2 % of its largest, rectangular"});
+  p.budget.push_back({"flat maximum", 'B', flat, 8.0, "ratios at which lift is within 0.2 %, or its scatter, of its largest; rectangular"});
   p.budget.push_back({"lift lag", 'B', lag_u, 8.0, lag_note});
   // At maximum lift the slope of ratio against lift is infinite: mass and acceleration move the lift, not the place
   // of its maximum, so b is taken as zero.
