@@ -1,0 +1,32 @@
+#include "sim/cli/debrief_output.hpp"
+
+#include <iostream>
+#include <nlohmann/json.hpp>
+#include <stdexcept>
+
+#include "sim/cli/cli_common.hpp"
+#include "sim/reduction/set_points_json.hpp"
+#include "sim/report/table.hpp"
+
+namespace stallwright::cli {
+
+int print_debrief(const Debrief& debrief, const std::filesystem::path& folder, bool json) {
+  const SortieOutcome& outcome = debrief.flown.outcome;
+  if (json) {
+    auto text = nlohmann::ordered_json::parse(judgement_text(debrief));
+    text["folder"] = folder.string();
+    std::cout << json_text(text);
+  } else {
+    std::cout << result_table(debrief.page.judgement, debrief.page.summary);
+    if (!debrief.flown.ended)
+      std::cout << "The sortie was cut off in the air; what was recorded until then is judged.\n";
+    if (!outcome.failure.empty()) std::cout << "The sortie ended early: " << outcome.failure << ".\n";
+    std::cout << "Debrief: " << (folder / "debrief.html").string() << '\n';
+  }
+  if (outcome.failure.find("no longer finite") != std::string::npos)
+    throw std::runtime_error(folder.string() + ": " + outcome.failure);
+  const bool keep = debrief.page.judgement.verdict == Verdict::keep;
+  return keep && debrief.flown.ended && outcome.finished ? kYes : kNo;
+}
+
+}  // namespace stallwright::cli

@@ -1,0 +1,99 @@
+#include "sim/cli/reduce_command.hpp"
+
+#include <algorithm>
+#include <iostream>
+#include <memory>
+
+#include "aircraft/input_error.hpp"
+#include "sim/cli/cli_common.hpp"
+#include "sim/cli/set_point_listing.hpp"
+#include "sim/reduction/set_points_json.hpp"
+#include "sim/report/sortie_folder.hpp"
+#include "sim/report/whole_file.hpp"
+#include "sim/sortie/test_card_file.hpp"
+
+namespace stallwright {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Options {
+  std::string log, card, sensors, out;
+  bool json = false;
+};
+
+struct Source {
+  fs::path log, card;
+  std::string sensors = "standard";
+};
+
+/// A folder brings its own card, and says which instruments the recorder read; so does the folder that a log
+/// lies in.
+Source find_source(const Options& options) {
+  Source source;
+  std::error_code error;
+  const fs::path given(options.log);
+  source.log = fs::is_directory(given, error) ? given / "log.csv" : given;
+  if (!fs::exists(source.log, error))
+    throw InputError(source.log.string() + ": expected a log, found no such file");
+  const fs::path folder = source.log.parent_path();
+  source.card = options.card.empty() ? folder / "card.toml" : find_card_file(options.card);
+  if (options.card.empty() && !fs::exists(source.card, error))
+    throw InputError("--card: expected the card that was flown, found none beside the log (no " +
+                     source.card.string() + ")");
+  if (!options.sensors.empty())
+    source.sensors = options.sensors;
+  else if (fs::exists(folder / "sortie.json", error))
+    source.sensors = read_sortie(folder).config.instruments.name;
+  return source;
+}
+
+bool all_found(const SetPoints& set_points) {
+  return std::all_of(set_points.sets.begin(), set_points.sets.end(), [](const SetPointSet& set) {
+    return set.order_ok &&
+           std::all_of(set.points.begin(), set.points.end(), [](const SetPoint& p) { return p.found(); });
+  });
+}
+
+int reduce_command(const Options& options) {
+  const Source source = find_source(options);
+  const InstrumentGrade instruments = instrument_grade(source.sensors);
+  const TestCard card = load_test_card(source.card);
+  const SetPoints set_points = reduce_log(read_flight_log(source.log, card), card, instruments);
+  const std::string text = set_points_to_json(set_points);
+  if (!options.out.empty()) {
+    std::error_code error;
+    if (fs::is_directory(options.out, error))
+      throw InputError("--out: expected a name for the file, found the folder " + options.out);
+    write_whole_file(options.out, text);
+  }
+  std::cout << (options.json ? text : cli::set_point_listing(set_points, source.sensors));
+  return all_found(set_points) ? cli::kYes : cli::kNo;
+}
+
+}  // namespace
+
+void add_reduce_command(CLI::App& app, int& exit_code) {
+  const auto options = std::make_shared<Options>();
+  CLI::App* command = app.add_subcommand(
+      "reduce", "Turn a recorded log into set points with uncertainty, from the log and its card alone");
+  command->add_option("LOG", options->log, "log.csv, or a sortie folder that has one")
+      ->required()
+      ->type_name("");
+  command->add_option("--card", options->card, "Test card that was flown; otherwise card.toml beside the log")
+      ->type_name("NAME|FILE");
+  command
+      ->add_option(
+          "--sensors", options->sensors,
+          "Whose errors stand in the budget: ideal or standard; otherwise as sortie.json says, or standard")
+      ->type_name("NAME");
+  command->add_option("--out", options->out, "Write set-points.json here; an older file is replaced")
+      ->type_name("FILE");
+  command->add_flag("--json", options->json, "Print the text of set-points.json instead of the table");
+  command->footer(
+      cli::footer("  stallwright reduce sorties/light\n"
+                  "  stallwright reduce log.csv --card short --out set-points.json\n"));
+  command->callback([options, &exit_code] { exit_code = reduce_command(*options); });
+}
+
+}  // namespace stallwright

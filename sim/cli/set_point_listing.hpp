@@ -1,0 +1,12 @@
+#pragma once
+#include <string>
+
+#include "sim/reduction/set_points.hpp"
+
+namespace stallwright::cli {
+
+/// Set points as `reduce` prints them: ratio with its 95 % interval, degrees of freedom, speed, order, flags,
+/// caution.
+std::string set_point_listing(const SetPoints& set_points, const std::string& sensors);
+
+}  // namespace stallwright::cli

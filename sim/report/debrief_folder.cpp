@@ -1,0 +1,95 @@
+// From a sortie folder to what the debrief says of it.
+#include <algorithm>
+#include <cmath>
+
+#include "sim/reduction/reduce.hpp"
+#include "sim/reduction/set_points_json.hpp"
+#include "sim/report/flown_summary.hpp"
+#include "sim/report/judgement_json.hpp"
+#include "sim/report/sortie_folder.hpp"
+#include "sim/report/whole_file.hpp"
+
+namespace stallwright {
+namespace {
+
+namespace fs = std::filesystem;
+
+SetPoints set_points_of(const fs::path& folder, const FlightLog& log, const FlownSortie& flown) {
+  std::error_code error;
+  if (fs::exists(folder / "set-points.json", error)) return read_set_points(folder / "set-points.json");
+  // Through the text, so that the file and what is judged now agree to the last bit.
+  return set_points_from_json(
+      set_points_to_json(reduce_log(log, flown.config.card, flown.config.instruments)),
+      (folder / "set-points.json").string());
+}
+
+/// The map over all ratios that the debrief may show of a set: measured and true, and a tenth beyond.
+KnotsScale knots_scale(const TrueSet& truth, const Judgement& judgement) {
+  double low = truth.map.stall().ratio, high = low;
+  const auto cover = [&](double ratio) {
+    if (!std::isfinite(ratio)) return;
+    low = std::min(low, ratio);
+    high = std::max(high, ratio);
+  };
+  for (const TruePoint& point : truth.points) cover(point.at.ratio);
+  for (const JudgedSet& set : judgement.sets)
+    if (set.flap_deg == truth.flap_deg)
+      for (const JudgedPoint& point : set.points) {
+        cover(point.measured.interval_low);
+        cover(point.measured.interval_high);
+      }
+  constexpr int kSteps = 100;
+  const double beyond = 0.1 * (high - low);
+  KnotsScale scale;
+  scale.flap_deg = truth.flap_deg;
+  for (int i = 0; i <= kSteps; ++i) {
+    const double ratio = low - beyond + (high - low + 2.0 * beyond) * i / kSteps;
+    scale.ratio.push_back(ratio);
+    scale.speed_kt.push_back(truth.map.speed_kt(ratio));
+  }
+  return scale;
+}
+
+}  // namespace
+
+SetPoints reduce_log(const FlightLog& log, const TestCard& card, const InstrumentGrade& instruments) {
+  SetPoints set_points = reduce(log.rows, card, instruments);
+  set_points.warnings.insert(set_points.warnings.begin(), log.warnings.begin(), log.warnings.end());
+  return set_points;
+}
+
+Debrief make_debrief(const fs::path& folder) {
+  Debrief debrief;
+  debrief.flown = read_sortie(folder);
+  const SortieConfig& config = debrief.flown.config;
+  const FlightLog log = read_flight_log(folder / "log.csv", config.card);
+  const TruthCurves curves = read_truth_curves(folder / "truth.csv");
+
+  DebriefInput& page = debrief.page;
+  page.set_points = set_points_of(folder, log, debrief.flown);
+  const Aircraft aircraft = make_aircraft(config.type, config.loading, config.airframe_seed);
+  const std::vector<TrueSet> truth =
+      find_truth(aircraft, config.card, working_air(config.card, config.air.day));
+  page.judgement = judge(page.set_points, truth, config.card, config.type, debrief.flown.outcome);
+  page.summary = flown_summary(debrief.flown, log.rows);
+  page.history = flown_history(debrief.flown, log.rows, curves, page.set_points);
+  for (const TrueSet& set : truth) page.scales.push_back(knots_scale(set, page.judgement));
+  return debrief;
+}
+
+std::string judgement_text(const Debrief& debrief) {
+  const SortieConfig& config = debrief.flown.config;
+  return judgement_to_json(debrief.page.judgement, config.card.name, config.type.name);
+}
+
+Debrief debrief_folder(const fs::path& folder) {
+  const Debrief debrief = make_debrief(folder);
+  const std::string page = debrief_page(debrief.page);
+  if (!fs::exists(folder / "set-points.json"))
+    write_whole_file(folder / "set-points.json", set_points_to_json(debrief.page.set_points));
+  write_whole_file(folder / "judgement.json", judgement_text(debrief));
+  write_whole_file(folder / "debrief.html", page);
+  return debrief;
+}
+
+}  // namespace stallwright
