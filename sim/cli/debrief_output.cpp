@@ -23,7 +23,7 @@ int print_debrief(const Debrief& debrief, const std::filesystem::path& folder, b
     if (!outcome.failure.empty()) std::cout << "The sortie ended early: " << outcome.failure << ".\n";
     std::cout << "Debrief: " << (folder / "debrief.html").string() << '\n';
   }
-  if (outcome.failure.find("no longer finite") != std::string::npos)
+  if (outcome.failure_kind == SortieOutcome::Failure::not_finite)
     throw std::runtime_error(folder.string() + ": " + outcome.failure);
   const bool keep = debrief.page.judgement.verdict == Verdict::keep;
   return keep && debrief.flown.ended && outcome.finished ? kYes : kNo;

@@ -78,6 +78,7 @@ Json ended_json(const FlownSortie& flown) {
   if (!flown.ended) return nullptr;
   return {{"finished", flown.outcome.finished},
           {"failure", flown.outcome.failure},
+          {"numeric_failure", flown.outcome.failure_kind == SortieOutcome::Failure::not_finite},
           {"time_s", number_json(flown.outcome.ended_s)}};
 }
 

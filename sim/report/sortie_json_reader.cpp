@@ -83,6 +83,7 @@ void read_outcome(const Node& root, const nlohmann::json& json, FlownSortie& flo
     const Node ended = root.at("ended");
     outcome.finished = ended.at("finished").boolean();
     outcome.failure = ended.at("failure").text();
+    if (ended.at("numeric_failure").boolean()) outcome.failure_kind = SortieOutcome::Failure::not_finite;
     outcome.ended_s = number(ended.at("time_s"));
   }
   for (const Node& node : root.at("events").elements()) {

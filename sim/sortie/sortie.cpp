@@ -120,7 +120,8 @@ Sortie::Sortie(const SortieConfig& config)
   start.altitude_m = altitude;
   start.density_kgpm3 = density;
   const Trim trim = find_trim(aircraft_, start);
-  if (!trim.converged) throw std::runtime_error("no steady level flight at the first speed of the card");
+  if (!trim.converged || !trim.within_stops)
+    throw std::runtime_error("this aeroplane cannot hold level flight at the card's height and first speed");
   state_ = trim.state;
   controls_ = trim.controls;
   const Vec3<double> wind = wind_velocity_E(config.air.wind, altitude - terrain_m_);
@@ -215,6 +216,7 @@ TruthRow Sortie::truth_row(const AirSample<double>& air, const FlightDerivative<
 bool Sortie::tick(SortieSink& sink) {
   if (director_.done() || !failure_.empty()) return false;
   if (time_s() >= config_.longest_s) {
+    failure_kind_ = SortieOutcome::Failure::time_limit;
     failure_ = "the card was not finished within " + std::to_string(static_cast<long>(config_.longest_s)) + " s";
     return false;
   }
@@ -242,11 +244,14 @@ bool Sortie::tick(SortieSink& sink) {
     shake_ = advance_shake(shake_, airspeed, aircraft_.mean_chord_m, kStep_s, shake_noise(key_, step));
   }
   ++tick_;
-  if (!finite(state_))
+  if (!finite(state_)) {
+    failure_kind_ = SortieOutcome::Failure::not_finite;
     failure_ = "the state was no longer finite at " + std::to_string(time_s()) + " s (last stick aft " +
                std::to_string(controls_.stick_aft) + ", throttle " + std::to_string(controls_.throttle) + ")";
-  else if (state_.rigid.position_E_m.z > -terrain_m_)
+  } else if (state_.rigid.position_E_m.z > -terrain_m_) {
+    failure_kind_ = SortieOutcome::Failure::met_the_ground;
     failure_ = "the aeroplane met the ground at " + std::to_string(time_s()) + " s";
+  }
   return failure_.empty();
 }
 
@@ -254,6 +259,7 @@ SortieOutcome Sortie::outcome() const {
   SortieOutcome out;
   out.finished = director_.done();
   out.failure = failure_;
+  out.failure_kind = failure_kind_;
   out.ended_s = time_s();
   out.entered_mass_kg = entered_mass_kg_;
   out.events = director_.events();

@@ -49,8 +49,10 @@ class MemorySink : public SortieSink {
 
 /// What is known when a sortie has ended, beside its rows.
 struct SortieOutcome {
+  enum class Failure { none, time_limit, met_the_ground, not_finite };
   bool finished = false;            ///< every point of the card was dealt with
   std::string failure;              ///< why not: a state that was not finite (with time), or the time limit
+  Failure failure_kind = Failure::none;
   double ended_s = 0.0;
   double entered_mass_kg = 0.0;
   std::vector<Event> events;
@@ -107,6 +109,7 @@ class Sortie {
   Controls<double> controls_;
   std::uint64_t tick_ = 0;
   std::string failure_;
+  SortieOutcome::Failure failure_kind_ = SortieOutcome::Failure::none;
 };
 
 /// Flies a whole sortie into a sink.

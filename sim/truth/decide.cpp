@@ -48,6 +48,13 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
     j.verdict = verdict;
     j.reason = reason;
   };
+  if (!outcome.finished) {
+    for (const SetPointSet& set : measured.sets)
+      for (const SetPoint& p : set.points)
+        if (!p.found()) add(j.fly_again, p.name);
+    return say(Verdict::fly_again, "the flight ended before the card did" +
+                                       (outcome.failure.empty() ? std::string() : ": " + outcome.failure));
+  }
   const std::vector<std::string> stalled = spoilt_by_air(card, outcome);
   if (!stalled.empty()) {
     j.fly_again = stalled;

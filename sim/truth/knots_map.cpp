@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kTangentBelow = 1.05;   ///< times the 1 g stall speed
 constexpr double kStep_rad = 0.1 * math::kDegree;
+constexpr double kJump = 0.04;
 constexpr double kBeyondStall_rad = 10.0 * math::kDegree;
 
 /// Interval [i, i+1] of a rising axis that holds a value, or the end interval nearest to it.
@@ -34,8 +35,10 @@ KnotsMap::KnotsMap(const Aircraft& aircraft, double flap_rad, const StillAir& ai
 
   double last = -1e9;
   for (const StaticPoint& p : sweep) {
-    // The wing's upwash at the probe falls when it stalls; angle must still win, or the ratio would have two speeds.
-    if (p.alpha_rad > stall_.alpha_rad && p.ratio < last - 0.02)
+    // The wing's upwash at the probe falls when it stalls; angle must still win, or a ratio would belong to two speeds.
+    // Where a sweep jumps from one stalled state to the next, half a degree's worth of ratio may be lost at once.
+    const bool fell_back = p.ratio < last - kJump || p.ratio < stall_.ratio - 0.01;
+    if (p.alpha_rad > stall_.alpha_rad + kStep_rad && fell_back)
       throw std::runtime_error("the probe's ratio does not rise with angle of attack past the stall");
     last = std::max(last, p.ratio);
     const double speed = p.indicated_mps / kKnot * to_reference;

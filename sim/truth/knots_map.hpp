@@ -13,8 +13,8 @@ class KnotsMap {
  public:
   KnotsMap() = default;
 
-  /// Throws std::runtime_error unless ratio falls strictly with speed along the curve and rises strictly with angle
-  /// to 10 deg past the stall (in the sweep given).
+  /// Throws std::runtime_error unless ratio falls strictly with speed along the curve and rises with angle to 10 deg
+  /// past the stall (jumps between stalled states apart, see the source).
   KnotsMap(const Aircraft& aircraft, double flap_rad, const StillAir& air, double fastest_mps);
 
   double speed_kt(double ratio) const;

@@ -68,7 +68,8 @@ StaticPoint steady_at(const Aircraft& aircraft, double flap_rad, PowerRule power
     if (std::abs(off) < 1e-7) break;
     speed += off * math::sqrt(1.225 / air.density_kgpm3);
   }
-  p.found = p.found && p.elevator_left;
+  // A flight that asks more of the throttle or a control than there is cannot be flown.
+  p.found = p.found && p.elevator_left && trim.within_stops;
   return p;
 }
 
