@@ -1,0 +1,114 @@
+#include "sim/study/entry_rate.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+#include "sim/reduction/uncertainty.hpp"
+#include "sim/study/parallel.hpp"
+
+namespace stallwright {
+namespace {
+
+/// A card of the first stall alone, once, at a rate.
+TestCard stall_card(const TestCard& card, double rate_ktps) {
+  const auto stall =
+      std::find_if(card.points.begin(), card.points.end(), [](const TestPoint& p) { return p.is_stall(); });
+  if (stall == card.points.end()) throw std::invalid_argument("entry rates: the card has no stall");
+  TestCard out = card;
+  out.points = {*stall};
+  out.points.front().entry_rate_ktps = rate_ktps;
+  out.points.front().repeats = 1;
+  return out;
+}
+
+double delay_m(const AircraftType& type) {
+  return type.wing.section.tau2_chords * type.wing.stations.front().chord_m;
+}
+
+/// Mean of one figure over the stalls that have it.
+template <class Figure>
+SampleMean mean_of(const std::vector<StallObservation>& stalls, const Figure& figure) {
+  std::vector<double> values;
+  for (const StallObservation& s : stalls)
+    if (s.found && std::isfinite(figure(s))) values.push_back(figure(s));
+  return sample_mean(values);
+}
+
+EntryRateRow fly_rate(const EntryRateConfig& config, const TestCard& card,
+                      const std::vector<TrueSet>& truth) {
+  EntryRateRow row;
+  row.asked_ktps = card.points.front().entry_rate_ktps;
+  row.sorties = config.sorties;
+  row.stalls.resize(static_cast<std::size_t>(config.sorties));
+  for_each_index(config.sorties, config.threads, [&](int k) {
+    SortieConfig one = config.base;
+    one.card = card;
+    one.seed = config.first_seed + static_cast<std::uint64_t>(k);
+    MemorySink rows;
+    const StudySortie flown = fly_and_judge(one, truth, rows);
+    row.stalls[static_cast<std::size_t>(k)] = observe_stall(flown, rows.truth, delay_m(config.base.type));
+  });
+  for (const StallObservation& s : row.stalls) {
+    if (!s.found) continue;
+    ++row.found;
+    row.attached += s.attached_root > kAttached ? 1 : 0;
+    row.at_aft_stop += s.break_sign == "control at its aft stop" ? 1 : 0;
+  }
+  using Stall = StallObservation;
+  row.flown_ktps = mean_of(row.stalls, [](const Stall& s) { return s.entry_rate_ktps; });
+  row.break_ratio = mean_of(row.stalls, [](const Stall& s) { return s.break_ratio; });
+  row.let_go_ratio = mean_of(row.stalls, [](const Stall& s) { return s.let_go_ratio; });
+  row.let_go_before_s = mean_of(row.stalls, [](const Stall& s) { return s.let_go_before_s; });
+  row.run_on_ratio = mean_of(row.stalls, [](const Stall& s) { return s.run_on_ratio(); });
+  row.alpha_rate_radps = mean_of(row.stalls, [](const Stall& s) { return s.alpha_rate_radps; });
+  row.max_lift_error_kt = mean_of(row.stalls, [](const Stall& s) { return s.max_lift_error_kt; });
+  return row;
+}
+
+/// By tau2, with the errors that the rates of angle and what tau2 leaves out bring.
+void add_expectation(EntryRateStudy& study, const AircraftType& type) {
+  const EntryRateRow &slow = study.rows[0], &fast = study.rows[1];
+  std::vector<StallObservation> all = slow.stalls;
+  all.insert(all.end(), fast.stalls.begin(), fast.stalls.end());
+  study.tau2_s =
+      delay_m(type) / mean_of(all, [](const StallObservation& s) { return s.true_airspeed_mps; }).value;
+  const double factor = study.tau2_s * study.ratio_per_rad;
+  const SampleMean faster = difference(fast.alpha_rate_radps, slow.alpha_rate_radps);
+  const double left_out =
+      standard_uncertainty_rectangular(type.wing.section.tau1_chords / type.wing.section.tau2_chords);
+  study.expected_rise = {factor * faster.value,
+                         std::abs(factor) * std::hypot(faster.standard_error, left_out * faster.value),
+                         faster.count};
+  if (faster.count < 3) return;
+  const double expanded = coverage_factor(0.95, faster.count - 2) * study.expected_rise.standard_error;
+  study.expected_interval = {study.expected_rise.value - expanded, study.expected_rise.value + expanded};
+}
+
+}  // namespace
+
+EntryRateStudy run_entry_rates(const EntryRateConfig& config) {
+  EntryRateStudy out;
+  const Aircraft aircraft = make_aircraft(config.base.type, config.base.loading, config.base.airframe_seed);
+  // Truth is quasi-static: the same for both rates.
+  const TestCard card = stall_card(config.base.card, config.rates_ktps[0]);
+  const std::vector<TrueSet> truth = find_truth(aircraft, card, working_air(card, config.base.air.day));
+  out.ratio_per_rad = truth.front().points.front().ratio_per_rad;
+  for (std::size_t i = 0; i < out.rows.size(); ++i)
+    out.rows[i] = fly_rate(config, stall_card(config.base.card, config.rates_ktps[i]), truth);
+
+  const EntryRateRow &slow = out.rows[0], &fast = out.rows[1];
+  out.break_rise = difference(fast.break_ratio, slow.break_ratio);
+  out.let_go_rise = difference(fast.let_go_ratio, slow.let_go_ratio);
+  out.run_on_rise = difference(fast.run_on_ratio, slow.run_on_ratio);
+  out.max_lift_shift_kt = difference(fast.max_lift_error_kt, slow.max_lift_error_kt);
+  add_expectation(out, config.base.type);
+  return out;
+}
+
+double EntryRateStudy::attached_share() const {
+  const int found = rows[0].found + rows[1].found;
+  return found > 0 ? static_cast<double>(rows[0].attached + rows[1].attached) / found : kNone;
+}
+
+}  // namespace stallwright

@@ -1,0 +1,60 @@
+#include <algorithm>
+#include <cmath>
+
+#include "aircraft/math/angle.hpp"
+#include "aircraft/math/units.hpp"
+#include "sim/study/entry_rate.hpp"
+
+namespace stallwright {
+namespace {
+
+/// Slope of the true angle of attack from one moment to another, least squares, rad/s.
+double alpha_rate(const std::vector<TruthRow>& truth, double from_s, double to_s) {
+  double n = 0.0, st = 0.0, sa = 0.0, stt = 0.0, sta = 0.0;
+  for (const TruthRow& row : truth) {
+    if (row.t_s < from_s || row.t_s > to_s) continue;
+    const double t = row.t_s - to_s;
+    const double alpha = row.alpha_deg * math::kDegree;
+    n += 1.0;
+    st += t;
+    sa += alpha;
+    stt += t * t;
+    sta += t * alpha;
+  }
+  return n > 3.0 ? (n * sta - st * sa) / (n * stt - st * st) : kNone;
+}
+
+}  // namespace
+
+StallObservation observe_stall(const StudySortie& sortie, const std::vector<TruthRow>& truth,
+                               double delay_m) {
+  StallObservation out;
+  out.seed = sortie.seed;
+  if (sortie.judgement.sets.empty() || sortie.judgement.sets.front().points.empty()) return out;
+  const JudgedPoint& stall = sortie.judgement.sets.front().points.front();
+  if (!stall.measured.found() || stall.measured.windows.empty() || !stall.measured.windows.back().broke)
+    return out;
+  const RecordWindow& window = stall.measured.windows.back();
+  const auto at_break =
+      std::find_if(truth.begin(), truth.end(), [&](const TruthRow& r) { return r.t_s >= window.break_s; });
+  if (at_break == truth.end()) return out;
+
+  out.found = true;
+  out.break_sign = window.break_sign;
+  out.entry_rate_ktps = window.entry_rate_ktps;
+  out.max_lift_error_kt = stall.error_kt;
+  out.break_ratio = stall.measured.at_break.ratio;
+  out.true_airspeed_mps = at_break->tas_kt * kKnot;
+  out.attached_root = at_break->attached_root;
+  // Back from the break to the last moment at which the root was still attached.
+  auto let_go = at_break;
+  while (let_go != truth.begin() && let_go->attached_root <= kAttached) --let_go;
+  if (out.attached_root <= kAttached) {
+    out.let_go_ratio = let_go->static_ratio;
+    out.let_go_before_s = at_break->t_s - let_go->t_s;
+  }
+  out.alpha_rate_radps = alpha_rate(truth, let_go->t_s - delay_m / out.true_airspeed_mps, let_go->t_s);
+  return out;
+}
+
+}  // namespace stallwright

@@ -1,0 +1,63 @@
+#include "sim/study/study_sortie.hpp"
+
+#include <algorithm>
+#include <exception>
+#include <mutex>
+
+#include "sim/reduction/reduce.hpp"
+#include "sim/study/parallel.hpp"
+
+namespace stallwright {
+
+std::vector<bool> wing_stalled_at(const TestCard& card, const std::vector<LogRow>& log,
+                                  const std::vector<TruthRow>& truth) {
+  constexpr double kStalledRoot = 0.5;
+  const std::string settle = phase_name(Phase::settle), record = phase_name(Phase::record);
+  std::vector<bool> stalled(card.points.size(), false);
+  for (std::size_t i = 0; i < log.size() && i < truth.size(); ++i) {
+    if (log[i].point < 1 || (log[i].phase != settle && log[i].phase != record)) continue;
+    const auto k = static_cast<std::size_t>(log[i].point - 1);
+    if (k < stalled.size() && card.points[k].is_steady() && truth[i].attached_root < kStalledRoot)
+      stalled[k] = true;
+  }
+  return stalled;
+}
+
+StudySortie fly_and_judge(const SortieConfig& config, const std::vector<TrueSet>& truth, MemorySink& rows) {
+  StudySortie out;
+  out.seed = config.seed;
+  out.tallies.resize(config.card.points.size());
+  out.wing_stalled.resize(config.card.points.size(), false);
+  try {
+    const SortieOutcome outcome = fly_sortie(config, rows);
+    out.tallies = outcome.tallies;
+    out.wing_stalled = wing_stalled_at(config.card, rows.log, rows.truth);
+    if (!outcome.finished)
+      out.failure = outcome.failure.empty() ? "the card was not finished" : outcome.failure;
+    // A sortie that was cut short still has its set points up to then: they count like any other.
+    out.judgement =
+        judge(reduce(rows.log, config.card, config.instruments), truth, config.card, config.type, outcome);
+  } catch (const std::exception& e) {
+    out.failure += (out.failure.empty() ? "" : "; ") + std::string(e.what());
+  }
+  return out;
+}
+
+std::vector<StudySortie> fly_sorties(const SortieConfig& base, const std::vector<TrueSet>& truth, int sorties,
+                                     std::uint64_t first_seed, int threads, const StudyProgress& progress) {
+  std::vector<StudySortie> flown(static_cast<std::size_t>(std::max(0, sorties)));
+  std::mutex guard;
+  int done = 0;
+  for_each_index(sorties, threads, [&](int k) {
+    SortieConfig config = base;
+    config.seed = first_seed + static_cast<std::uint64_t>(k);
+    MemorySink rows;
+    flown[static_cast<std::size_t>(k)] = fly_and_judge(config, truth, rows);
+    if (!progress) return;
+    const std::lock_guard<std::mutex> lock(guard);
+    progress(++done, sorties);
+  });
+  return flown;
+}
+
+}  // namespace stallwright
