@@ -72,9 +72,9 @@ inline JudgedPoint judged(const SetPoint& measured) {
     point.expanded_kt = 0.85;
     point.covered = true;
   }
-  for (const char* name : measured.is_stall
-                              ? std::initializer_list<const char*>{"break", "peak", "max_lift"}
-                              : std::initializer_list<const char*>{"spot", "window_mean", "lift_corrected"})
+  const std::vector<std::string> stall = {"break", "peak", "max_lift"};
+  const std::vector<std::string> steady = {"spot", "window_mean", "lift_corrected"};
+  for (const std::string& name : measured.is_stall ? stall : steady)
     point.readings.push_back(
         {name, measured.ratio, measured.u, point.error_ratio, point.error_deg, point.error_kt});
   return point;
@@ -85,7 +85,8 @@ inline Judgement judgement() {
   result.verdict = Verdict::fly_again;
   result.fly_again = {"stall"};
   result.reason = "the stall with flaps 30 was given up";
-  for (const SetPointSet& set : set_points().sets) {
+  const SetPoints measured = set_points();  // a temporary would not outlive the head of the loop
+  for (const SetPointSet& set : measured.sets) {
     JudgedSet judged_set;
     judged_set.flap_deg = set.flap_deg;
     judged_set.mass_kg = 571.5;
