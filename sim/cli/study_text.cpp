@@ -139,11 +139,12 @@ std::string air_page(const StudyAir& air) {
                      "  missing: ");
     const std::string note = conservative_note(row, air.air);
     if (!note.empty()) text += filled(note, "  wide: ");
-    if (row.wing_stalled > 0)
-      text += filled(row.name + ", flaps " + shortest(row.flap_deg) +
-                         "\u00b0: the wing's root stalled in truth in " + std::to_string(row.wing_stalled) +
-                         " sorties, noticed aboard in " + std::to_string(row.unintended_stalls),
-                     "  gusts: ");
+    if (row.wing_stalled > 0 || (row.unintended_stalls > 0 && !row.is_stall))
+      text +=
+          filled(row.name + ", flaps " + shortest(row.flap_deg) +
+                     "\u00b0: an unintended stall was called in " + std::to_string(row.unintended_stalls) +
+                     " sorties; the wing's root stalled in truth in " + std::to_string(row.wing_stalled),
+                 "  gusts: ");
   }
   for (const StudySortie& sortie : air.sorties)
     if (!sortie.failure.empty())

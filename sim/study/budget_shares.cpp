@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/reduction/point_reduction.hpp"
 #include "sim/reduction/uncertainty.hpp"
 
 namespace stallwright {
@@ -57,15 +58,11 @@ BudgetShare dominant_share(const std::vector<BudgetShare>& shares) {
 }
 
 BudgetShare surplus_share(const std::vector<BudgetShare>& shares) {
-  constexpr double kPromised = 0.95;
-  const auto nearest =
-      std::min_element(shares.begin(), shares.end(), [](const BudgetShare& a, const BudgetShare& b) {
-        const double off_a = std::abs(a.coverage_without - kPromised),
-                     off_b = std::abs(b.coverage_without - kPromised);
-        // Coverages are sums of many small shares: equal ones may differ in their last digits.
-        return std::abs(off_a - off_b) > 1e-9 ? off_a < off_b : a.variance_share > b.variance_share;
-      });
-  return nearest == shares.end() ? BudgetShare{} : *nearest;
+  std::vector<BudgetShare> estimated = shares;
+  // Only the names of the lines are wanted, whatever their size.
+  for (const BudgetLine& drawn : detail::instrument_budget(InstrumentGrade{}, 0.0, 1.0, 0.0, 1.0))
+    std::erase_if(estimated, [&](const BudgetShare& s) { return s.name == drawn.name; });
+  return dominant_share(estimated.empty() ? shares : estimated);
 }
 
 }  // namespace stallwright

@@ -15,7 +15,9 @@ std::vector<BudgetShare> budget_shares(const std::vector<const JudgedPoint*>& po
 /// The largest component; an empty one when there is none.
 BudgetShare dominant_share(const std::vector<BudgetShare>& shares);
 
-/// The component without which coverage would be nearest to 95 %, the larger of equals.
+/// What makes an interval wider than it need be. Instrument errors are drawn from the very distribution that
+/// the budget states, so they cannot: it is the largest of the components that are estimated, scatter and
+/// model terms. The largest of all when there is none.
 BudgetShare surplus_share(const std::vector<BudgetShare>& shares);
 
 }  // namespace stallwright

@@ -51,8 +51,7 @@ struct StudyRow {
   double type_a_coverage() const { return found > 0 ? static_cast<double>(covered_type_a) / found : kNone; }
 
   BudgetShare dominant;  ///< the largest component
-  BudgetShare surplus;   ///< the one without which coverage would come nearest to 95 %: what makes a wide
-                         ///< interval wide
+  BudgetShare surplus;   ///< the largest that is not drawn as stated: what makes a wide interval wide
 
   /// Sorties in which it happened at least once at this point.
   int timed_out = 0, flagged = 0, forced = 0, given_up = 0, unintended_stalls = 0, knocked_off = 0,

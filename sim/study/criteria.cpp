@@ -95,16 +95,20 @@ std::string coverage_word(CoverageCall call) {
 std::vector<Criterion> study_criteria(const Study& study) {
   std::vector<Criterion> out{coverage_everywhere(study)};
   add_rising_means(study, out);
-  int stalls = 0, waits = 0, flown = 0, failed = 0;
+  int stalls = 0, waits = 0, true_stalls = 0, true_waits = 0, flown = 0, failed = 0;
   for (const StudyAir& air : study.airs) {
     stalls += air.unintended_stall_sorties;
     waits += air.of_them_wait;
+    true_stalls += air.wing_stalled_sorties;
+    true_waits += air.of_those_wait;
     flown += static_cast<int>(air.sorties.size());
     failed += air.failed;
   }
   out.push_back({"an unintended stall ends in the verdict to wait for better air: " + std::to_string(waits) +
-                     " of " + std::to_string(stalls) + " sorties",
-                 waits == stalls});
+                     " of " + std::to_string(stalls) +
+                     " sorties; so does a wing that stalled in truth at a steady point: " +
+                     std::to_string(true_waits) + " of " + std::to_string(true_stalls),
+                 waits == stalls && true_waits == true_stalls});
   out.push_back({"the card was finished: " + std::to_string(flown - failed) + " of " + std::to_string(flown) +
                      " sorties",
                  failed == 0});

@@ -38,7 +38,9 @@ struct Criterion {
 ///   - in rougher air the window mean is worse: its RMS error rises from each air to the next of rising
 ///   severity, at every
 ///     steady point (one criterion for each point; with two airs of different severity or more);
-///   - an unintended stall always ends in the verdict to wait for better air;
+///   - an unintended stall always ends in the verdict to wait for better air, and so does a wing that stalled
+///   in truth at
+///     a steady point, whether or not anybody aboard noticed;
 ///   - every sortie was finished.
 std::vector<Criterion> study_criteria(const Study& study);
 

@@ -62,26 +62,23 @@ EntryRateRow fly_rate(const EntryRateConfig& config, const TestCard& card,
   row.let_go_before_s = mean_of(row.stalls, [](const Stall& s) { return s.let_go_before_s; });
   row.run_on_ratio = mean_of(row.stalls, [](const Stall& s) { return s.run_on_ratio(); });
   row.alpha_rate_radps = mean_of(row.stalls, [](const Stall& s) { return s.alpha_rate_radps; });
+  row.delay_rad = mean_of(row.stalls, [](const Stall& s) { return s.delay_rad(); });
+  row.ratio_per_rad = mean_of(row.stalls, [](const Stall& s) { return s.ratio_per_rad; });
   row.max_lift_error_kt = mean_of(row.stalls, [](const Stall& s) { return s.max_lift_error_kt; });
   return row;
 }
 
 /// By tau2, with the errors that the rates of angle and what tau2 leaves out bring.
 void add_expectation(EntryRateStudy& study, const AircraftType& type) {
-  const EntryRateRow &slow = study.rows[0], &fast = study.rows[1];
-  std::vector<StallObservation> all = slow.stalls;
-  all.insert(all.end(), fast.stalls.begin(), fast.stalls.end());
-  study.tau2_s =
-      delay_m(type) / mean_of(all, [](const StallObservation& s) { return s.true_airspeed_mps; }).value;
-  const double factor = study.tau2_s * study.ratio_per_rad;
-  const SampleMean faster = difference(fast.alpha_rate_radps, slow.alpha_rate_radps);
+  study.ratio_per_rad = 0.5 * (study.rows[0].ratio_per_rad.value + study.rows[1].ratio_per_rad.value);
+  const SampleMean later = difference(study.rows[1].delay_rad, study.rows[0].delay_rad);
   const double left_out =
       standard_uncertainty_rectangular(type.wing.section.tau1_chords / type.wing.section.tau2_chords);
-  study.expected_rise = {factor * faster.value,
-                         std::abs(factor) * std::hypot(faster.standard_error, left_out * faster.value),
-                         faster.count};
-  if (faster.count < 3) return;
-  const double expanded = coverage_factor(0.95, faster.count - 2) * study.expected_rise.standard_error;
+  study.expected_rise = {
+      study.ratio_per_rad * later.value,
+      std::abs(study.ratio_per_rad) * std::hypot(later.standard_error, left_out * later.value), later.count};
+  if (later.count < 5) return;
+  const double expanded = coverage_factor(0.95, later.count - 2) * study.expected_rise.standard_error;
   study.expected_interval = {study.expected_rise.value - expanded, study.expected_rise.value + expanded};
 }
 
@@ -93,7 +90,6 @@ EntryRateStudy run_entry_rates(const EntryRateConfig& config) {
   // Truth is quasi-static: the same for both rates.
   const TestCard card = stall_card(config.base.card, config.rates_ktps[0]);
   const std::vector<TrueSet> truth = find_truth(aircraft, card, working_air(card, config.base.air.day));
-  out.ratio_per_rad = truth.front().points.front().ratio_per_rad;
   for (std::size_t i = 0; i < out.rows.size(); ++i)
     out.rows[i] = fly_rate(config, stall_card(config.base.card, config.rates_ktps[i]), truth);
 

@@ -8,20 +8,21 @@
 namespace stallwright {
 namespace {
 
-/// Slope of the true angle of attack from one moment to another, least squares, rad/s.
-double alpha_rate(const std::vector<TruthRow>& truth, double from_s, double to_s) {
-  double n = 0.0, st = 0.0, sa = 0.0, stt = 0.0, sta = 0.0;
+/// Least-squares slope of y against x over the truth from one moment to another.
+template <class X, class Y>
+double slope(const std::vector<TruthRow>& truth, double from_s, double to_s, const X& x_of, const Y& y_of) {
+  double n = 0.0, sx = 0.0, sy = 0.0, sxx = 0.0, sxy = 0.0;
   for (const TruthRow& row : truth) {
     if (row.t_s < from_s || row.t_s > to_s) continue;
-    const double t = row.t_s - to_s;
-    const double alpha = row.alpha_deg * math::kDegree;
+    const double x = x_of(row), y = y_of(row);
     n += 1.0;
-    st += t;
-    sa += alpha;
-    stt += t * t;
-    sta += t * alpha;
+    sx += x;
+    sy += y;
+    sxx += x * x;
+    sxy += x * y;
   }
-  return n > 3.0 ? (n * sta - st * sa) / (n * stt - st * st) : kNone;
+  const double spread = n * sxx - sx * sx;
+  return n > 3.0 && spread > 0.0 ? (n * sxy - sx * sy) / spread : kNone;
 }
 
 }  // namespace
@@ -53,7 +54,13 @@ StallObservation observe_stall(const StudySortie& sortie, const std::vector<Trut
     out.let_go_ratio = let_go->static_ratio;
     out.let_go_before_s = at_break->t_s - let_go->t_s;
   }
-  out.alpha_rate_radps = alpha_rate(truth, let_go->t_s - delay_m / out.true_airspeed_mps, let_go->t_s);
+  out.tau2_s = delay_m / out.true_airspeed_mps;
+  const auto alpha = [](const TruthRow& r) { return r.alpha_deg * math::kDegree; };
+  const double at_s = let_go->t_s;
+  const auto since = [at_s](const TruthRow& r) { return r.t_s - at_s; };
+  const auto ratio = [](const TruthRow& r) { return r.static_ratio; };
+  out.alpha_rate_radps = slope(truth, at_s - out.tau2_s, at_s, since, alpha);
+  out.ratio_per_rad = slope(truth, at_s - out.tau2_s, at_s + out.tau2_s, alpha, ratio);
   return out;
 }
 

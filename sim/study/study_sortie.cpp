@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <exception>
 #include <mutex>
+#include <set>
 
 #include "sim/reduction/reduce.hpp"
 #include "sim/study/parallel.hpp"
@@ -12,10 +13,11 @@ namespace stallwright {
 std::vector<bool> wing_stalled_at(const TestCard& card, const std::vector<LogRow>& log,
                                   const std::vector<TruthRow>& truth) {
   constexpr double kStalledRoot = 0.5;
-  const std::string settle = phase_name(Phase::settle), record = phase_name(Phase::record);
+  std::set<std::string> held;
+  for (Phase p : {Phase::clearing, Phase::transit, Phase::settle, Phase::record}) held.insert(phase_name(p));
   std::vector<bool> stalled(card.points.size(), false);
   for (std::size_t i = 0; i < log.size() && i < truth.size(); ++i) {
-    if (log[i].point < 1 || (log[i].phase != settle && log[i].phase != record)) continue;
+    if (log[i].point < 1 || !held.contains(log[i].phase)) continue;
     const auto k = static_cast<std::size_t>(log[i].point - 1);
     if (k < stalled.size() && card.points[k].is_steady() && truth[i].attached_root < kStalledRoot)
       stalled[k] = true;

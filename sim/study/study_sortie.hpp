@@ -18,9 +18,10 @@ struct StudySortie {
       wing_stalled;  ///< by card point: the wing stalled in truth while it was being held (wing_stalled_at)
 };
 
-/// For each steady point of the card: did the root of the wing stall while the point was settled or recorded?
-/// Stalled is when less than half of its chord carries attached flow in truth, for one sample at least;
-/// whether anybody aboard noticed does not count. Always false for the slow points.
+/// For each steady point of the card: did the root of the wing stall on the way to the point or on it
+/// (clearing turns, transit, settling, record)? Stalled is when less than half of its chord carries attached
+/// flow in truth, for one sample at least; whether anybody aboard noticed does not count. Always false for
+/// the slow points.
 std::vector<bool> wing_stalled_at(const TestCard& card, const std::vector<LogRow>& log,
                                   const std::vector<TruthRow>& truth);
 

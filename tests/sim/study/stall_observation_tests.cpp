@@ -52,6 +52,9 @@ TEST_CASE("the rate of angle is that of the last delay before the wing lets go",
   const StallObservation seen = observe_stall(made_up_sortie(kBreak_s), made_up_truth(), delay_m);
   REQUIRE(seen.found);
   CHECK(seen.alpha_rate_radps / math::kDegree == Approx(2.0).margin(0.01));
+  CHECK(seen.tau2_s == Approx(0.5));
+  CHECK(seen.delay_rad() / math::kDegree == Approx(1.0).margin(0.005));
+  CHECK(seen.ratio_per_rad * math::kDegree == Approx(0.1));
   CHECK(seen.let_go_before_s == Approx(1.0).margin(0.041));
   CHECK(seen.let_go_ratio == Approx(1.8).margin(0.005));
   CHECK(seen.run_on_ratio() == Approx(0.5).margin(0.005));

@@ -18,7 +18,7 @@ StudySortie made_up(double error_ratio) {
   JudgedPoint p;
   p.measured.name = "fast reference";
   p.measured.ratio = error_ratio;
-  p.measured.budget = {{"scatter", 'A', 0.01, 1e9, ""}, {"zero", 'B', 0.03, 1e9, ""}};
+  p.measured.budget = {{"scatter", 'A', 0.01, 1e9, ""}, {"probe zero", 'B', 0.03, 1e9, ""}};
   p.error_ratio = error_ratio;
   p.error_kt = 10.0 * error_ratio;
   p.expanded_kt = 0.62;
@@ -68,10 +68,10 @@ TEST_CASE(
   CHECK(row.covered == 3);
   CHECK(row.covered_type_a == 1);
   CHECK(row.coverage_interval.lower == Approx(clopper_pearson(3, 4).lower));
-  CHECK(row.dominant.name == "zero");
+  CHECK(row.dominant.name == "probe zero");
   CHECK(row.dominant.variance_share == Approx(0.9));
   CHECK(row.dominant.coverage_without == Approx(0.25));
-  // 0.5 is nearer to 0.95 than 0.25 is.
+  // The probe's zero is drawn as stated: an interval that is too wide is so through the scatter.
   CHECK(row.surplus.name == "scatter");
   CHECK(row.surplus.coverage_without == Approx(0.5));
 }
@@ -125,7 +125,7 @@ TEST_CASE("90 to 99 % holds, less does not, more is wide; stalls and rough slow 
 
 TEST_CASE("criteria fail for a mean that does not rise, a stall without a wait, and a card not finished",
           "[study]") {
-  const auto holding = [](double light_rms, int waits, int failed) {
+  const auto holding = [](double light_rms, int waits, int failed, int true_waits = 1) {
     Study study;
     for (const char* name : {"light", "calm"}) {  // in any order
       StudyAir air;
@@ -137,6 +137,8 @@ TEST_CASE("criteria fail for a mean that does not rise, a stall without a wait, 
     }
     study.airs[0].unintended_stall_sorties = 2;
     study.airs[0].of_them_wait = waits;
+    study.airs[0].wing_stalled_sorties = 1;
+    study.airs[0].of_those_wait = true_waits;
     study.airs[0].failed = failed;
     std::string pattern;
     for (const Criterion& c : study_criteria(study)) pattern += c.holds ? 'y' : 'n';
@@ -146,6 +148,7 @@ TEST_CASE("criteria fail for a mean that does not rise, a stall without a wait, 
   CHECK(holding(0.5, 2, 0) == "ynyy");
   CHECK(holding(0.6, 1, 0) == "yyny");
   CHECK(holding(0.6, 2, 1) == "yyyn");
+  CHECK(holding(0.6, 2, 0, 0) == "yyny");
 }
 
 TEST_CASE("the wing has stalled where half of the root's flow is gone while a steady point is held",
