@@ -24,10 +24,12 @@ T altitude_power(T density_kgpm3) {
   return sigma - (T(1) - sigma) / 7.55;
 }
 
-/// Torque that motoring the engine costs, N m: half of it dry friction, half growing with speed (common practice).
+/// Torque that motoring the engine costs, N m, against the way it turns: half of it dry friction, half growing with
+/// speed (common practice). Dry friction sets in over the first 10 rad/s, so that a stopped propeller stays stopped.
 template <class T>
 T friction_torque(const EngineType& engine, T speed_radps) {
-  return engine.friction_torque_nm * (T(0.5) + T(0.5) * speed_radps / engine.rated_speed_radps);
+  const T dry = speed_radps / math::sqrt(speed_radps * speed_radps + T(100));
+  return engine.friction_torque_nm * (T(0.5) * dry + T(0.5) * speed_radps / engine.rated_speed_radps);
 }
 
 /// Engine torque at the shaft, N m.

@@ -30,7 +30,7 @@ struct Record {
 std::vector<Record> find_records(const std::vector<LogRow>& rows, std::size_t least_rows = 20);
 
 /// Lift area that the wing made up for at one moment, m2:  x = n m g/q_c,  n = |specific force|/g.
-/// (With the wing area, x/S is the lift coefficient; the area itself cancels out of every result.)   [DESIGN]
+/// (With the wing area, x/S is the lift coefficient; the area itself cancels out of every result.)
 double lift_area_m2(const LogRow& row);
 
 }  // namespace stallwright

@@ -27,7 +27,7 @@ namespace {
 
 /// What moves more slowly than a record is long does not average out: gusts have a time of L/V = 10 to 20 s at these
 /// speeds, and power follows them. The slow part of a record shows in the scatter of its block means. Of a first-order
-/// signal of 20 s the mean of a 15 s window keeps 0.8 of the variance (window_mean_variance [GAUSS-MARKOV]), which leaves
+/// signal of 20 s the mean of a 15 s window keeps 0.8 of the variance (window_mean_variance [BENDAT-PIERSOL]), which leaves
 /// 0.2 within: a factor of 2 between the two scatters. Part of what is seen is quicker; the factor 1.4 was matched
 /// to flights with known truth in light air (95 % interval covering 90 to 99 %).  (tuned)
 constexpr double kSlowShare = 1.4;

@@ -59,6 +59,7 @@ EntryRateRow fly_rate(const EntryRateConfig& config, const TestCard& card,
   row.flown_ktps = mean_of(row.stalls, [](const Stall& s) { return s.entry_rate_ktps; });
   row.break_ratio = mean_of(row.stalls, [](const Stall& s) { return s.break_ratio; });
   row.let_go_ratio = mean_of(row.stalls, [](const Stall& s) { return s.let_go_ratio; });
+  row.let_go_rad = mean_of(row.stalls, [](const Stall& s) { return s.let_go_rad; });
   row.let_go_before_s = mean_of(row.stalls, [](const Stall& s) { return s.let_go_before_s; });
   row.run_on_ratio = mean_of(row.stalls, [](const Stall& s) { return s.run_on_ratio(); });
   row.alpha_rate_radps = mean_of(row.stalls, [](const Stall& s) { return s.alpha_rate_radps; });
@@ -74,9 +75,10 @@ void add_expectation(EntryRateStudy& study, const AircraftType& type) {
   const SampleMean later = difference(study.rows[1].delay_rad, study.rows[0].delay_rad);
   const double left_out =
       standard_uncertainty_rectangular(type.wing.section.tau1_chords / type.wing.section.tau2_chords);
-  study.expected_rise = {
-      study.ratio_per_rad * later.value,
-      std::abs(study.ratio_per_rad) * std::hypot(later.standard_error, left_out * later.value), later.count};
+  study.expected_rise_rad = {later.value, std::hypot(later.standard_error, left_out * later.value),
+                             later.count};
+  study.expected_rise = {study.ratio_per_rad * later.value,
+                         std::abs(study.ratio_per_rad) * study.expected_rise_rad.standard_error, later.count};
   if (later.count < 5) return;
   const double expanded = coverage_factor(0.95, later.count - 2) * study.expected_rise.standard_error;
   study.expected_interval = {study.expected_rise.value - expanded, study.expected_rise.value + expanded};
@@ -95,6 +97,7 @@ EntryRateStudy run_entry_rates(const EntryRateConfig& config) {
 
   const EntryRateRow &slow = out.rows[0], &fast = out.rows[1];
   out.break_rise = difference(fast.break_ratio, slow.break_ratio);
+  out.let_go_rise_rad = difference(fast.let_go_rad, slow.let_go_rad);
   out.let_go_rise = difference(fast.let_go_ratio, slow.let_go_ratio);
   out.run_on_rise = difference(fast.run_on_ratio, slow.run_on_ratio);
   out.max_lift_shift_kt = difference(fast.max_lift_error_kt, slow.max_lift_error_kt);

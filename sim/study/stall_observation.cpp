@@ -52,6 +52,7 @@ StallObservation observe_stall(const StudySortie& sortie, const std::vector<Trut
   while (let_go != truth.begin() && let_go->attached_root <= kAttached) --let_go;
   if (out.attached_root <= kAttached) {
     out.let_go_ratio = let_go->static_ratio;
+    out.let_go_rad = let_go->alpha_deg * math::kDegree;
     out.let_go_before_s = at_break->t_s - let_go->t_s;
   }
   out.tau2_s = delay_m / out.true_airspeed_mps;

@@ -140,7 +140,7 @@ TEST_CASE("the wing washes down on the tail, up ahead of itself, left as right",
   CHECK(up > 0.0);
 }
 
-TEST_CASE("seed 0 is the even airframe; another seed differs from strip to strip but is always the same",
+TEST_CASE("seed 0 is the even airframe and another seed differs from strip to strip but is always the same",
           "[aircraft]") {
   const Aircraft even = testing::marram(0), one = testing::marram(7), again = testing::marram(7),
                  other = testing::marram(8);

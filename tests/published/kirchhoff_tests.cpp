@@ -63,7 +63,7 @@ TEST_CASE("the normal force acts at (5 + 5x - 6 sqrt x)/16 of the chord", "[airc
   }
 }
 
-TEST_CASE("attached flow has no pressure drag; fully separated, the force stands square to the chord",
+TEST_CASE("attached flow has no pressure drag and fully separated, the force stands square to the chord",
           "[aircraft][published]") {
   // [GOMAN_KHRABROV] leading-edge suction of free-streamline flow: full at x = 1 (d'Alembert), none at x = 0.
   for (const double alpha : {-10.0 * kDeg, 5.0 * kDeg, 18.0 * kDeg}) {

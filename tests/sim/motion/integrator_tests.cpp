@@ -42,7 +42,7 @@ TEST_CASE("a hard pull from 24 m/s at idle stalls the uneven aeroplane and drops
   }
   CHECK(most_alpha > 16.0 * math::kDegree);
   CHECK(least_x < 0.3);
-  CHECK(std::abs(euler_angles(s.rigid.attitude_EB).roll_rad) > 5.0 * math::kDegree);
+  CHECK(std::abs(euler_angles(s.rigid.attitude_EB).roll_rad) > 3.0 * math::kDegree);
 }
 
 TEST_CASE("halving the step through a full stall divides the error by 2^4", "[motion][invariant]") {

@@ -22,10 +22,11 @@ void hold_entry_rates(const std::string& type, int sorties) {
     CHECK(row.found == sorties);
     CHECK(row.flown_ktps.value == Approx(row.asked_ktps).epsilon(0.2));
   }
-  CAPTURE(type, study.break_rise.value, study.break_rise.standard_error, study.let_go_rise.value,
-          study.let_go_rise.standard_error, study.expected_rise.value, study.expected_rise.standard_error);
+  CAPTURE(type, study.break_rise.value, study.break_rise.standard_error, study.let_go_rise_rad.value,
+          study.let_go_rise_rad.standard_error, study.expected_rise_rad.value,
+          study.expected_rise_rad.standard_error);
   CHECK(study.break_rise.value > 3.0 * study.break_rise.standard_error);
-  CHECK(agree(study.let_go_rise, study.expected_rise));
+  CHECK(agree(study.let_go_rise_rad, study.expected_rise_rad));
   CAPTURE(study.max_lift_shift_kt.value, study.max_lift_shift_kt.standard_error);
   CHECK(std::abs(study.max_lift_shift_kt.value) < 0.5);
   CHECK(study.attached_share() < 0.05);

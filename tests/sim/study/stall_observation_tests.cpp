@@ -57,6 +57,7 @@ TEST_CASE("the rate of angle is that of the last delay before the wing lets go",
   CHECK(seen.ratio_per_rad * math::kDegree == Approx(0.1));
   CHECK(seen.let_go_before_s == Approx(1.0).margin(0.041));
   CHECK(seen.let_go_ratio == Approx(1.8).margin(0.005));
+  CHECK(seen.let_go_rad / math::kDegree == Approx(18.0).margin(0.05));
   CHECK(seen.run_on_ratio() == Approx(0.5).margin(0.005));
   CHECK(seen.attached_root == Approx(0.55).margin(0.001));
   CHECK(seen.max_lift_error_kt == -0.2);

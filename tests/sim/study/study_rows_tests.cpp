@@ -108,7 +108,7 @@ TEST_CASE("what went wrong is counted by how often and by sorties", "[study]") {
   CHECK(rows[3].no_break == 1);
 }
 
-TEST_CASE("90 to 99 % holds, less does not, more is wide; stalls and rough slow flight are not asked",
+TEST_CASE("90 to 99 % holds, less does not, more is wide, and stalls and rough slow flight are not asked",
           "[study]") {
   const AirPreset calm = study_test::air("calm"), moderate = study_test::air("moderate");
   CHECK(coverage_call(row_with(179, 200), calm) == CoverageCall::below);
