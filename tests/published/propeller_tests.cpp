@@ -68,13 +68,13 @@ TEST_CASE("engine power falls with density by Gagg and Ferrar's factor", "[aircr
     CHECK(altitude_power(1.225 * sigma) == Approx(1.132 * sigma - 0.132).margin(5e-4));
   }
   // Full throttle at rated speed gives rated power at sea level, and the factor's share of the torque inside
-  // the cylinders higher up: friction stays.
+  // the cylinders higher up: friction stays (dry friction is 5e-4 short of its full value there).
   const Aircraft a = testing::marram();
   const EngineType& e = a.type.engine;
-  CHECK(running(a, 30.0, e.rated_speed_radps, 1.0).shaft_power_w == Approx(e.rated_power_w).epsilon(1e-12));
+  CHECK(running(a, 30.0, e.rated_speed_radps, 1.0).shaft_power_w == Approx(e.rated_power_w).epsilon(1e-4));
   const double friction = e.friction_torque_nm * e.rated_speed_radps;
   CHECK(running(a, 30.0, e.rated_speed_radps, 1.0, 0.9).shaft_power_w ==
-        Approx((e.rated_power_w + friction) * altitude_power(0.9) - friction).epsilon(1e-12));
+        Approx((e.rated_power_w + friction) * altitude_power(0.9) - friction).epsilon(1e-4));
 }
 
 TEST_CASE("the swirl behind the disc carries the propeller's torque away", "[aircraft][published]") {
