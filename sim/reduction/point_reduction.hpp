@@ -22,6 +22,9 @@ SetPoint reduce_steady(const SetContext& set, std::size_t card_point, const std:
 /// The stall of a set from its records, which may come from several card points with different entry rates.
 SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records);
 
+/// Standard deviation of the load factor over rows begin to end - 1; none for fewer than two.
+double load_factor_scatter(const std::vector<LogRow>& rows, std::size_t begin, std::size_t end);
+
 /// Type B lines that every point has, from the instruments' grade.
 ///   ratio, lift_area  the point;  slope  b there;  impact_pa  impact pressure there
 std::vector<BudgetLine> instrument_budget(const InstrumentGrade& grade, double ratio, double lift_area, double slope,

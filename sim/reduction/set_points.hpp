@@ -33,8 +33,9 @@ struct RecordWindow {
   bool forced = false;       ///< recorded past the attempt limit without being on condition
   bool broke = false;        ///< stall points: a break was found
   double break_s = kNone;
-  std::string break_sign;    ///< "uncommanded nose-down pitch" or "control at its aft stop"
+  std::string break_sign;    ///< "uncommanded nose-down pitch", "control at its aft stop" or "wing drop"
   double entry_rate_ktps = kNone;
+  double load_factor_sd = kNone;  ///< scatter of the load factor, on the way to a break before it: how rough the air was
 };
 
 /// A set point with everything that is known of it without the truth.

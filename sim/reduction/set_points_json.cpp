@@ -43,7 +43,8 @@ Json window_json(const RecordWindow& window, bool is_stall) {
                {"end_s", number_json(window.end_s)},
                {"button_s", number_json(window.button_s)},
                {"left_band", window.left_band},
-               {"forced", window.forced}};
+               {"forced", window.forced},
+               {"load_factor_sd", number_json(window.load_factor_sd)}};
   if (is_stall) {
     json["broke"] = window.broke;
     json["break_s"] = number_json(window.break_s);

@@ -73,6 +73,7 @@ RecordWindow read_window(const Node& node) {
   window.break_s = optional_number(node, "break_s");
   if (node.has("break_sign")) window.break_sign = node.at("break_sign").text();
   window.entry_rate_ktps = optional_number(node, "entry_rate_ktps");
+  window.load_factor_sd = optional_number(node, "load_factor_sd");
   return window;
 }
 

@@ -17,8 +17,10 @@ namespace {
 
 constexpr double kSampling_s = 0.02;
 constexpr std::size_t kHalfFilter = 15;    ///< triangular filter of +-0.3 s: passes the stall, stops buffet and noise
+constexpr std::size_t kBeforeBreak = 50;   ///< samples left out before the break when the air is judged, 1 s
 constexpr double kNearMaximum = 0.96;      ///< lower limit of the fit, relative to the largest lift area
 constexpr double kBreakLift = 0.9;         ///< and needs this share of the largest lift just before it
+constexpr double kBreakDrop_deg = 3.5;
 constexpr double kBreakBelow = 1.3;        ///< a break is looked for below this times the lowest speed of the record
 /// Lag of lift behind angle: some 5 chords of travel for separation (Goman and Khrabrov's two time constants, from
 /// memory [GOMAN_KHRABROV]) and 2 for the induced flow, with a chord of 1.2 to 1.6 m at 20 to 28 m/s: 0.3 to 0.55 s.
@@ -53,16 +55,16 @@ struct OneStall {
   bool vertex_found = false;
 };
 
-void find_break(const std::vector<LogRow>& rows, const Record& record, const std::vector<double>& lift,
-                RecordWindow& window) {
+void find_break(const std::vector<LogRow>& rows, const Record& record, double most_lift, RecordWindow& window) {
   double slowest = 1e9;
   for (std::size_t i = record.begin; i < record.end; ++i) slowest = std::min(slowest, rows[i].ias_kt);
-  const double most_lift = *std::max_element(lift.begin(), lift.end());
-  BreakDetector detector(kBreakBelow * slowest * kKnot, kBreakLift * most_lift);
+  BreakDetector detector(kBreakBelow * slowest * kKnot, kBreakLift * most_lift, kBreakDrop_deg);
   for (std::size_t i = record.begin; i < record.end; ++i) {
     const LogRow& r = rows[i];
-    const auto found = detector.update(r.t_s, r.pitch_deg * math::kDegree, r.pitch_rate_degps * math::kDegree,
-                                       r.stick_aft, r.ias_kt * kKnot, lift[i - record.begin]);
+    const auto found =
+        detector.update({r.t_s, r.pitch_deg * math::kDegree, r.pitch_rate_degps * math::kDegree, r.stick_aft,
+                         r.ias_kt * kKnot, lift_area_m2(r), r.ratio,
+                         r.bank_deg * math::kDegree});
     if (!found) continue;
     window.broke = true;
     window.break_s = found->time_s;
@@ -152,11 +154,13 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
     speed.push_back(rows[i].ias_kt);
   }
   const std::vector<double> raw = smoothed(ratio), r = smoothed(lagged_by_flow(ratio)), lift = smoothed(x);
-  find_break(rows, record, lift, out.window);
+  find_break(rows, record, *std::max_element(lift.begin(), lift.end()), out.window);
   if (!out.window.broke) return out;
   std::size_t at_break = 0;
   while (at_break + 1 < r.size() && rows[record.begin + at_break].t_s < out.window.break_s) ++at_break;
   if (at_break < 2 * kHalfFilter) return out;
+  // Until a second before the break: what the wing itself does there is not the air's.
+  if (at_break > kBeforeBreak) out.window.load_factor_sd = load_factor_scatter(rows, record.begin, record.begin + at_break - kBeforeBreak);
 
   const Top found = first_top(r, lift, at_break);
   const std::size_t top = found.at, last = found.until;
@@ -211,6 +215,17 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
     // Too few different ratios near the top: the largest filtered sample stands, with its coarser uncertainty.
   }
   return out;
+}
+
+/// Share of lift that gusts may have added or taken away at the largest, beyond what light turbulence does (which the
+/// scatter about the run has in it already): root mean square of the stalls.
+double gust_lift(const std::vector<OneStall>& stalls) {
+  constexpr double kLight = 0.06;
+  double sum = 0.0;
+  for (const OneStall& s : stalls)
+    if (s.window.load_factor_sd > kLight)
+      sum += (s.window.load_factor_sd * s.window.load_factor_sd - kLight * kLight) / static_cast<double>(stalls.size());
+  return std::sqrt(sum);
 }
 
 /// Do the stalls come at clearly different entry rates? Then lag can be extrapolated away.
@@ -293,6 +308,14 @@ SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records)
   // At maximum lift the slope of ratio against lift is infinite: mass and acceleration move the lift, not the place
   // of its maximum, so b is taken as zero.
   for (BudgetLine& line : instrument_budget(set.instruments, p.ratio, x, 0.0, impact)) p.budget.push_back(std::move(line));
+  const double rough = gust_lift(good);
+  if (rough > 0.0) {
+    // How much ratio goes with so much lift on an attached wing; without steady points: in proportion.
+    const double slope = std::abs(set.slope.at(0.9 * x)) * x;
+    p.budget.push_back({"gusts on the way to the break", 'B', rough * (std::isfinite(slope) ? slope : std::abs(p.ratio)) / std::sqrt(3.0), 8.0,
+                        "a gust may end the run before the wing does: load factor's scatter beyond 0.06 g; rectangular"});
+    p.flags.push_back("rough air on the way to the break");
+  }
   conclude(p);
   p.max_lift.u = p.u;
   p.at_break.u = p.peak.u = std::hypot(p.u, lag_u);

@@ -23,6 +23,14 @@ double SetSlope::at(double x) const {
 }
 
 namespace detail {
+
+double load_factor_scatter(const std::vector<LogRow>& rows, std::size_t begin, std::size_t end) {
+  std::vector<double> n;
+  for (std::size_t i = begin; i < end; ++i)
+    n.push_back(std::hypot(rows[i].forward_mps2, rows[i].right_mps2, rows[i].down_mps2) / kStandardGravity_mps2);
+  return n.size() > 1 ? sample_sd(n) : kNone;
+}
+
 namespace {
 
 /// What moves more slowly than a record is long does not average out: gusts have a time of L/V = 10 to 20 s at these
@@ -176,6 +184,7 @@ SetPoint reduce_steady(const SetContext& set, std::size_t card_point, const std:
     window.begin_s = window.button_s = first.t_s;
     window.end_s = set.rows[record.end - 1].t_s;
     window.forced = first.forced != 0;
+    window.load_factor_sd = load_factor_scatter(set.rows, record.begin, record.end);
     for (std::size_t i = record.begin; i < record.end; ++i)
       if (set.rows[i].in_band == 0) window.left_band = true;
     p.windows.push_back(window);

@@ -95,10 +95,10 @@ void Director::begin_attempt(double time_s) {
   record_left_band_ = false;
   const double target_kt = point().is_steady() ? speeds_[index_].target_kt : 0.0;
   marks_ = {static_cast<int>(index_) + 1, repeat_, attempt_, target_kt, false, false, true, phase_};
-  // A bump or a clumsy pull near the stall is a break; the same in cruise is not. The lift that the flight manual's
-  // stall speed stands for, less 8 %, must have been made (the book speed errs on the fast side).
+  // The lift that the flight manual's stall speed stands for must have been made, less 3 % for the mass entered and
+  // the instruments (the book speed errs on the fast side: wings make 4 to 12 % more before they let go).
   const double stall_mps = speeds_[index_].stall_kt * kKnot;
-  detector_ = BreakDetector(1.3 * stall_mps, 0.92 * setup_.mass_kg * kStandardGravity_mps2 / impact_pressure_of_cas(stall_mps));
+  detector_ = BreakDetector(1.3 * stall_mps, 0.97 * setup_.mass_kg * kStandardGravity_mps2 / impact_pressure_of_cas(stall_mps));
   clearing_leg_ = 0;
   clearing_begun_s_ = time_s;
   enter(clearing_wanted() ? Phase::clearing : Phase::transit, time_s);
@@ -156,8 +156,8 @@ std::optional<Break> Director::watch_for_break(double time_s, const Readings<dou
   const double force = math::sqrt(seen.forward_mps2 * seen.forward_mps2 + seen.right_mps2 * seen.right_mps2 +
                                   seen.down_mps2 * seen.down_mps2);
   const double lift_area = force * setup_.mass_kg / std::max(seen.impact_pressure_pa, 20.0);
-  return detector_.update(time_s, seen.pitch_rad, seen.pitch_rate_radps, seen.stick_aft,
-                          seen.indicated_airspeed_mps, lift_area);
+  return detector_.update({time_s, seen.pitch_rad, seen.pitch_rate_radps, seen.stick_aft,
+                           seen.indicated_airspeed_mps, lift_area, seen.probe_ratio, seen.bank_rad});
 }
 
 /// Breaks an attempt off: recover and climb back, then the attempt counts as failed.

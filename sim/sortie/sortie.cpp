@@ -129,6 +129,8 @@ Sortie::Sortie(const SortieConfig& config)
 
   DrydenParams<double> params{turbulence_scales(intensity_, altitude - terrain_m_), aircraft_.span_m};
   dryden_ = stationary_start(params, dryden_noise(key_, 0, true));
+  // Carried along by the gust it starts in, as a flight under way would be, instead of struck by it.
+  state_.rigid.velocity_B_mps += gust(params, dryden_).v_B_mps;
   const AirSample<double> air = air_now();
   const FlightDerivative<double> now = flight_derivative(aircraft_, state_, controls_, air);
   instruments_ = settled_instruments(config_.type, errors_, sensed_truth(air, now.specific_force_B_mps2));

@@ -24,21 +24,67 @@ std::string joined(const std::vector<std::string>& names) {
   return text;
 }
 
-/// Points that the air (not the pilot's speed hold alone) spoilt: stalled without being asked to, or never on condition.
-std::vector<std::string> spoilt_by_air(const TestCard& card, const SortieOutcome& outcome) {
+/// Points at which the wing let go without being asked to.
+std::vector<std::string> stalled_unasked(const TestCard& card, const SortieOutcome& outcome) {
   std::vector<std::string> names;
   for (std::size_t k = 0; k < card.points.size() && k < outcome.tallies.size(); ++k)
     if (outcome.tallies[k].unintended_stalls > 0) add(names, card.points[k].name);
   return names;
 }
 
-bool mostly_scatter(const SetPoint& p) {
-  double scatter = 0.0, all = 0.0;
-  for (const BudgetLine& line : p.budget) {
-    all += line.u_ratio * line.u_ratio;
-    if (line.kind == 'A') scatter += line.u_ratio * line.u_ratio;
+/// How rough the air was in the roughest record of a point; 0 if nothing is known.
+double roughness(const SetPoint& p) {
+  double most = 0.0;
+  for (const RecordWindow& w : p.windows)
+    if (std::isfinite(w.load_factor_sd)) most = std::max(most, w.load_factor_sd);
+  return most;
+}
+
+bool forced(const SetPoint& p) {
+  return std::any_of(p.windows.begin(), p.windows.end(), [](const RecordWindow& w) { return w.forced; });
+}
+
+/// What rough air spoilt, and how.
+struct RoughAir {
+  double most = 0.0;
+  std::vector<std::string> off_condition, wide, stalls, missing, all;
+};
+
+RoughAir rough_air(const Judgement& j, const TestCard& card) {
+  RoughAir rough;
+  for (const JudgedSet& set : j.sets)
+    for (const JudgedPoint& p : set.points) rough.most = std::max(rough.most, roughness(p.measured));
+  if (rough.most <= kRough) return rough;
+  for (const JudgedSet& set : j.sets) {
+    for (const JudgedPoint& p : set.points) {
+      const std::string& name = p.measured.name;
+      std::vector<std::string>* spoilt = nullptr;
+      if (!p.measured.found()) spoilt = &rough.missing;
+      else if (roughness(p.measured) <= kRough) continue;
+      else if (p.measured.is_stall) spoilt = &rough.stalls;
+      else if (forced(p.measured)) spoilt = &rough.off_condition;
+      else if (p.expanded_kt > card.wanted_uncertainty_kt) spoilt = &rough.wide;
+      if (spoilt == nullptr) continue;
+      add(*spoilt, name);
+      add(rough.all, name);
+    }
   }
-  return scatter > 0.5 * all;
+  return rough;
+}
+
+std::string rough_air_reason(const RoughAir& rough, const TestCard& card) {
+  char swing[32];
+  std::snprintf(swing, sizeof swing, "%.2f g", rough.most);
+  std::vector<std::string> clauses;
+  if (!rough.off_condition.empty()) clauses.push_back(joined(rough.off_condition) + " could not be brought on condition");
+  if (!rough.wide.empty())
+    clauses.push_back(joined(rough.wide) + " is less certain than the " + knots(card.wanted_uncertainty_kt) + " that the card wants");
+  if (!rough.missing.empty()) clauses.push_back(joined(rough.missing) + " could not be had");
+  if (!rough.stalls.empty()) clauses.push_back("a gust may have decided where the wing let go in the stall");
+  std::string text = std::string("the air was rough, the load factor swung by ") + swing +
+                     " about its mean (standard deviation; smooth air: under 0.05 g): ";
+  for (std::size_t i = 0; i < clauses.size(); ++i) text += (i == 0 ? "" : "; ") + clauses[i];
+  return text;
 }
 
 }  // namespace
@@ -55,14 +101,21 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
     return say(Verdict::fly_again, "the flight ended before the card did" +
                                        (outcome.failure.empty() ? std::string() : ": " + outcome.failure));
   }
-  const std::vector<std::string> stalled = spoilt_by_air(card, outcome);
-  if (!stalled.empty()) {
-    j.fly_again = stalled;
-    return say(Verdict::wait_for_better_air,
-               "the wing stalled without being asked to at " + joined(stalled) + ": in this air that point is not safe to hold");
+  const RoughAir rough = rough_air(j, card);
+  if (const std::vector<std::string> stalled = stalled_unasked(card, outcome); !stalled.empty()) {
+    j.fly_again = rough.all;
+    for (const std::string& name : stalled) add(j.fly_again, name);
+    const std::string what = "with the wing at its full lift the nose fell without being asked to at " + joined(stalled);
+    if (rough.most > kRough)
+      return say(Verdict::wait_for_better_air, what + ": in this air that point is not safe to hold");
+    return say(Verdict::fly_again, what + " although the air was smooth: come down to the speed more gently");
+  }
+  if (!rough.all.empty()) {
+    j.fly_again = rough.all;
+    return say(Verdict::wait_for_better_air, rough_air_reason(rough, card));
   }
 
-  std::vector<std::string> missing, disordered, wide, rough, wrong;
+  std::vector<std::string> missing, disordered, wide, wrong;
   for (const SetPointSet& set : measured.sets) {
     for (const SetPoint& p : set.points)
       if (!p.found()) add(missing, p.name);
@@ -74,10 +127,7 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
   for (const JudgedSet& set : j.sets) {
     for (const JudgedPoint& p : set.points) {
       if (!p.measured.found()) continue;
-      if (p.expanded_kt > card.wanted_uncertainty_kt) {
-        add(wide, p.measured.name);
-        if (mostly_scatter(p.measured)) add(rough, p.measured.name);
-      }
+      if (p.expanded_kt > card.wanted_uncertainty_kt) add(wide, p.measured.name);
       if (std::abs(p.error_kt) > card.wanted_uncertainty_kt) add(wrong, p.measured.name);
     }
   }
@@ -89,16 +139,10 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
     j.fly_again = disordered;
     return say(Verdict::fly_again, "the set points are not in order: see " + joined(disordered));
   }
-  if (!rough.empty()) {
-    j.fly_again = wide;
-    return say(Verdict::wait_for_better_air, "scatter within the record makes " + joined(rough) +
-                                                 " less certain than the " + knots(card.wanted_uncertainty_kt) +
-                                                 " that the card wants");
-  }
   if (!wide.empty()) {
     j.fly_again = wide;
     return say(Verdict::fly_again, joined(wide) + " known less well than the " + knots(card.wanted_uncertainty_kt) +
-                                       " that the card wants: more repeats or a second entry rate bring it down");
+                                       " that the card wants: more repeats, or smoother air, bring it down");
   }
   if (!wrong.empty()) {
     j.fly_again = wrong;
