@@ -18,6 +18,8 @@ int print_debrief(const Debrief& debrief, const std::filesystem::path& folder, b
     std::cout << json_text(text);
   } else {
     std::cout << result_table(debrief.page.judgement, debrief.page.summary);
+    if (!debrief.page.protection.sentence.empty())
+      std::cout << filled("Protects: ", debrief.page.protection.sentence);
     if (!debrief.flown.ended)
       std::cout << "The sortie was cut off in the air; what was recorded until then is judged.\n";
     if (!outcome.failure.empty()) std::cout << "The sortie ended early: " << outcome.failure << ".\n";

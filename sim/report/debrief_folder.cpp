@@ -68,9 +68,11 @@ Debrief make_debrief(const fs::path& folder) {
   DebriefInput& page = debrief.page;
   page.set_points = set_points_of(folder, log, debrief.flown);
   const Aircraft aircraft = make_aircraft(config.type, config.loading, config.airframe_seed);
-  const std::vector<TrueSet> truth =
-      find_truth(aircraft, config.card, working_air(config.card, config.air.day));
+  const StillAir air = working_air(config.card, config.air.day);
+  const std::vector<TrueSet> truth = find_truth(aircraft, config.card, air);
   page.judgement = judge(page.set_points, truth, config.card, config.type, debrief.flown.outcome);
+  page.protection = protection(aircraft, config.airframe_seed, page.set_points, config.card, air);
+  heed_protection(page.judgement, page.protection, config.card);
   page.summary = flown_summary(debrief.flown, log.rows);
   page.history = flown_history(debrief.flown, log.rows, curves, page.set_points);
   for (const TrueSet& set : truth) page.scales.push_back(knots_scale(set, page.judgement));
@@ -79,7 +81,7 @@ Debrief make_debrief(const fs::path& folder) {
 
 std::string judgement_text(const Debrief& debrief) {
   const SortieConfig& config = debrief.flown.config;
-  return judgement_to_json(debrief.page.judgement, config.card.name, config.type.name);
+  return judgement_to_json(debrief.page.judgement, debrief.page.protection, config.card.name, config.type.name);
 }
 
 Debrief debrief_folder(const fs::path& folder) {

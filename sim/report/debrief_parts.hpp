@@ -11,6 +11,7 @@ std::string header(const DebriefInput& input);
 std::string verdict(const DebriefInput& input);
 std::string set_point_charts(const DebriefInput& input);
 std::string set_point_tables(const DebriefInput& input);
+std::string protection_table(const DebriefInput& input);
 std::string readings_charts(const DebriefInput& input);
 std::string budgets(const DebriefInput& input);
 std::string whole_flight(const DebriefInput& input);

@@ -46,6 +46,26 @@ Json judged_point_json(const JudgedPoint& point) {
   return json;
 }
 
+Json protection_json(const Protection& protection) {
+  Json rows = Json::array();
+  for (const ProtectionRow& row : protection.rows)
+    rows.push_back({{"flap_deg", number_json(row.flap_deg)},
+                    {"taught_flap_deg", number_json(row.taught_flap_deg)},
+                    {"power", row.power == PowerRule::idle ? "idle" : "level"},
+                    {"bank_deg", number_json(row.bank_deg)},
+                    {"mass_kg", number_json(row.mass_kg)},
+                    {"warning_kt", number_json(row.warning_kt)},
+                    {"stall_kt", number_json(row.stall_kt)},
+                    {"margin_kt", number_json(row.margin_kt)},
+                    {"in_use", row.in_use},
+                    {"note", row.note}});
+  const ProtectionRow* least = protection.least();
+  return {{"taught_margin_kt", number_json(protection.taught_margin_kt)},
+          {"least_margin_kt", number_json(least ? least->margin_kt : kNone)},
+          {"sentence", protection.sentence},
+          {"rows", std::move(rows)}};
+}
+
 Json judged_set_json(const JudgedSet& set) {
   Json points = Json::array();
   for (const JudgedPoint& point : set.points) points.push_back(judged_point_json(point));
@@ -70,7 +90,7 @@ std::string_view verdict_key(Verdict verdict) {
   return "";
 }
 
-std::string judgement_to_json(const Judgement& judgement, const std::string& card,
+std::string judgement_to_json(const Judgement& judgement, const Protection& protection, const std::string& card,
                               const std::string& aircraft) {
   Json sets = Json::array();
   for (const JudgedSet& set : judgement.sets) sets.push_back(judged_set_json(set));
@@ -80,7 +100,8 @@ std::string judgement_to_json(const Judgement& judgement, const std::string& car
                     {"verdict", std::string(verdict_key(judgement.verdict))},
                     {"reason", judgement.reason},
                     {"fly_again", judgement.fly_again},
-                    {"sets", std::move(sets)}});
+                    {"sets", std::move(sets)},
+                    {"protection", protection_json(protection)}});
 }
 
 }  // namespace stallwright

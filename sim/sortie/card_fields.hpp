@@ -19,6 +19,7 @@ inline constexpr std::array kCardFields{
     Field<TestCard>{{"floor_ft", kFeet, 500, 15000}, &TestCard::floor_ft},
     Field<TestCard>{{"order_gap", unit::kNone, 0, 5}, &TestCard::order_gap},
     Field<TestCard>{{"wanted_margin_kt", kKnots, 1, 30}, &TestCard::wanted_margin_kt},
+    Field<TestCard>{{"protected_bank_deg", kDegrees, 0, 60}, &TestCard::protected_bank_deg},
     Field<TestCard>{{"wanted_uncertainty_kt", kKnots, 0.1, 10}, &TestCard::wanted_uncertainty_kt},
 };
 inline constexpr double kLeastHeightAboveFloor_ft = 500.0;  ///< room for one stall and its recovery

@@ -71,6 +71,7 @@ struct TestCard {
   bool clearing_turns = true;         ///< before each point
   double order_gap = 0.0;             ///< least difference in ratio between neighbours of a set, in expanded uncertainties
   double wanted_margin_kt = 5.0;      ///< least warning above the stall that the card is content with
+  double protected_bank_deg = 30.0;   ///< steepest turn in which the warning is to give that margin
   double wanted_uncertainty_kt = 2.0; ///< expanded uncertainty of a set point that it is content with
   std::vector<TestPoint> points;      ///< in flying order
 };

@@ -74,8 +74,11 @@ StaticPoint steady_at(const Aircraft& aircraft, double flap_rad, PowerRule power
 }
 
 std::vector<StaticPoint> angle_sweep(const Aircraft& aircraft, double flap_rad, PowerRule power, double descent_mps,
-                                     const StillAir& air, double from_rad, double step_rad, double beyond_rad) {
+                                     const StillAir& air, double from_rad, double step_rad, double beyond_rad,
+                                     double bank_rad) {
   TrimCondition c = condition(flap_rad, power, descent_mps, air);
+  c.bank_rad = bank_rad;
+  const bool turning = bank_rad != 0.0;
   std::vector<StaticPoint> sweep;
   Trim trim;
   bool have = false;
@@ -85,14 +88,19 @@ std::vector<StaticPoint> angle_sweep(const Aircraft& aircraft, double flap_rad, 
     c.alpha_rad = alpha;
     // Well past maximum lift the wing will not stay level by itself, and what lateral trim there is belongs to the
     // controls, not to the wing: hold it by decree from here on.
-    if (alpha > best_alpha + kFreeBeyond_rad) c.longitudinal_only = true;
+    if (alpha > best_alpha + kFreeBeyond_rad && !turning) c.longitudinal_only = true;
     Trim next = find_trim(aircraft, c, have ? &trim : nullptr);
-    if (!next.converged && have && failures >= 2 && !c.longitudinal_only) {
+    if (!next.converged && have && failures >= 2 && !c.longitudinal_only && !turning) {
       c.longitudinal_only = true;
       next = find_trim(aircraft, c, &trim);
     }
+    if (next.converged && c.power == TrimCondition::Power::path && next.controls.throttle > 1.0) {
+      c.power = TrimCondition::Power::throttle;
+      c.throttle = 1.0;
+      next = find_trim(aircraft, c, have ? &trim : &next);
+    }
     if (!next.converged) {
-      if (have && ++failures > 40) break;
+      if (have && ++failures > (turning ? 4 : 40)) break;
       continue;
     }
     failures = 0;
@@ -119,7 +127,8 @@ StaticPoint maximum_lift(const std::vector<StaticPoint>& sweep) {
   const double h1 = b.ratio - a.ratio, h2 = d.ratio - b.ratio;
   const double s1 = (b.lift_area_m2 - a.lift_area_m2) / h1, s2 = (d.lift_area_m2 - b.lift_area_m2) / h2;
   const double curvature = (s2 - s1) / (h1 + h2);
-  if (!(curvature < 0.0) || !(h1 > 0.0) || !(h2 > 0.0)) return p;
+  // Neighbours that lie unevenly, as at a sudden stall, carry no parabola.
+  if (!(curvature < 0.0) || !(h1 > 0.2 * h2) || !(h2 > 0.2 * h1)) return p;
   const double slope_at_b = s1 + curvature * h1;
   const double shift = -slope_at_b / (2.0 * curvature);
   const double t = shift > 0.0 ? shift / h2 : shift / h1;

@@ -9,7 +9,7 @@ using namespace stallwright;
 using Json = nlohmann::json;
 
 namespace {
-Json judged() { return Json::parse(judgement_to_json(sample::judgement(), "short card", "Marram")); }
+Json judged() { return Json::parse(judgement_to_json(sample::judgement(), sample::protection(), "short card", "Marram")); }
 }  // namespace
 
 TEST_CASE("judgement.json holds all that set-points.json says of each point, and the truth",
@@ -48,8 +48,17 @@ TEST_CASE("readings named in words take the same keys", "[report][json]") {
   Judgement judgement = sample::judgement();
   judgement.sets[0].points[0].readings[1].name = "window mean";
   judgement.sets[0].points[0].readings[2].name = "lift-corrected";
-  const Json json = Json::parse(judgement_to_json(judgement, "c", "a"));
+  const Json json = Json::parse(judgement_to_json(judgement, {}, "c", "a"));
   CHECK(json["sets"][0]["points"][0]["readings"].size() == 3);
+}
+
+TEST_CASE("judgement.json says what the warning protects", "[report][json]") {
+  const Json protection = judged().at("protection");
+  CHECK(protection.at("rows").size() == 4);
+  CHECK(protection.at("least_margin_kt") == 4.2);
+  CHECK(protection.at("rows").at(1).at("power") == "idle");
+  CHECK(protection.at("rows").at(2).at("margin_kt").is_null());
+  CHECK(protection.at("rows").at(2).at("note") == "stalls before the warning");
 }
 
 TEST_CASE("judgement.json says the verdict, its reason and the points to fly again", "[report][json]") {

@@ -275,6 +275,7 @@ TEST_CASE("the defaults that the page on cards prints are those of the struct", 
   CHECK(printed("card.floor_ft") == card.floor_ft);
   CHECK(printed("card.order_gap") == card.order_gap);
   CHECK(printed("card.wanted_margin_kt") == card.wanted_margin_kt);
+  CHECK(printed("card.protected_bank_deg") == card.protected_bank_deg);
   CHECK(printed("card.wanted_uncertainty_kt") == card.wanted_uncertainty_kt);
   const TestPoint point;
   CHECK(printed("point[].settle_s") == point.settle_s);
