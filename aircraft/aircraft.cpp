@@ -27,7 +27,8 @@ void copy_influence(const std::vector<std::vector<double>>& from, Influence<N, M
 double seeded_normal(std::uint64_t seed, std::uint64_t index) {
   double sum = -6.0;
   for (std::uint64_t k = 0; k < 12; ++k) {
-    std::uint64_t z = seed * 0x9E3779B97F4A7C15u + index * 0xBF58476D1CE4E5B9u + (k + 1) * 0x94D049BB133111EBu;
+    std::uint64_t z =
+        seed * 0x9E3779B97F4A7C15u + index * 0xBF58476D1CE4E5B9u + (k + 1) * 0x94D049BB133111EBu;
     z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9u;
     z = (z ^ (z >> 27)) * 0x94D049BB133111EBu;
     z ^= z >> 31;
@@ -178,7 +179,8 @@ Aircraft make_aircraft(const AircraftType& type, const MassProperties& mass, std
   const EngineType& e = type.engine;
   const double n = e.idle_speed_radps / (2.0 * math::kPi);
   const double d = type.propeller.diameter_m;
-  const double cp_static = math::interpolate(type.propeller.advance_ratio, type.propeller.power_coefficient, 0.0);
+  const double cp_static =
+      math::interpolate(type.propeller.advance_ratio, type.propeller.power_coefficient, 0.0);
   const double drag_torque = 1.225 * n * n * d * d * d * d * d * cp_static / (2.0 * math::kPi);
   const double friction = friction_torque(e, e.idle_speed_radps);
   a.idle_throttle = (drag_torque + friction) / (e.rated_power_w / e.rated_speed_radps + e.friction_torque_nm);

@@ -34,23 +34,23 @@ struct SectionType {
 
 /// One straight-line section of a lifting surface is spanned between two of these.
 struct SurfaceStation {
-  double span_m = kUnset;        ///< distance from the root along the span: y for wing and tail, height for a fin
+  double span_m = kUnset;  ///< distance from the root along the span: y for wing and tail, height for a fin
   double x_quarter_aft_m = kUnset;  ///< quarter-chord point, aft of the datum
-  double rise_m = kUnset;        ///< z up for wing and tail (dihedral); y for a fin (0)
+  double rise_m = kUnset;           ///< z up for wing and tail (dihedral); y for a fin (0)
   double chord_m = kUnset;
-  double twist_rad = kUnset;     ///< chord against the body x axis, nose up positive
+  double twist_rad = kUnset;  ///< chord against the body x axis, nose up positive
 };
 
 /// A trailing-edge control: elevator, rudder, or the pair of ailerons.
 struct ControlSurface {
-  double inboard_m = kUnset;          ///< spanwise extent
+  double inboard_m = kUnset;  ///< spanwise extent
   double outboard_m = kUnset;
-  double effectiveness = kUnset;      ///< shift of zero-lift angle per angle of deflection, 0..1
-  double stall_shift = kUnset;        ///< loss of stall angle per trailing-edge-down deflection, rad/rad
-  double drag_per_rad2 = kUnset;      ///< profile drag added, times deflection squared
-  double max_positive_rad = kUnset;   ///< trailing edge down (left for the rudder)
-  double max_negative_rad = kUnset;   ///< trailing edge up (right for the rudder), given positive
-  double rate_limit_radps = kUnset;   ///< fastest the hands and the linkage move it
+  double effectiveness = kUnset;     ///< shift of zero-lift angle per angle of deflection, 0..1
+  double stall_shift = kUnset;       ///< loss of stall angle per trailing-edge-down deflection, rad/rad
+  double drag_per_rad2 = kUnset;     ///< profile drag added, times deflection squared
+  double max_positive_rad = kUnset;  ///< trailing edge down (left for the rudder)
+  double max_negative_rad = kUnset;  ///< trailing edge up (right for the rudder), given positive
+  double rate_limit_radps = kUnset;  ///< fastest the hands and the linkage move it
 };
 
 /// What a flap setting does to the sections that carry the flap.
@@ -69,36 +69,36 @@ struct LiftingSurfaceType {
 };
 
 struct BodyType {
-  double drag_area_m2 = kUnset;          ///< parasite drag area, fuselage, gear and all that is not a strip
-  double side_force_area_m2 = kUnset;    ///< dY/d(beta) / qbar of the body alone, m2/rad
-  double crossflow_area_up_m2 = kUnset;  ///< drag area to flow along body z (angle 90 deg)
+  double drag_area_m2 = kUnset;            ///< parasite drag area, fuselage, gear and all that is not a strip
+  double side_force_area_m2 = kUnset;      ///< dY/d(beta) / qbar of the body alone, m2/rad
+  double crossflow_area_up_m2 = kUnset;    ///< drag area to flow along body z (angle 90 deg)
   double crossflow_area_side_m2 = kUnset;  ///< drag area to flow along body y
-  double munk_volume_m3 = kUnset;        ///< (k2 - k1) x volume: destabilising moment 2 qbar vol sin cos
-  Station3 centre;                       ///< where body forces act
+  double munk_volume_m3 = kUnset;          ///< (k2 - k1) x volume: destabilising moment 2 qbar vol sin cos
+  Station3 centre;                         ///< where body forces act
 };
 
 /// Fixed-pitch propeller: coefficients against advance ratio J = V/(n D).
 struct PropellerType {
   double diameter_m = kUnset;
   Station3 hub;
-  double thrust_line_up_rad = kUnset;    ///< shaft against body x, nose up positive
-  double thrust_line_right_rad = kUnset; ///< shaft to the right positive
-  double inertia_kgm2 = kUnset;          ///< propeller and crankshaft about the shaft
-  double normal_force_slope = kUnset;    ///< disc normal force per rad of inflow: N = slope q A alpha_disc
-  double asymmetric_moment = kUnset;     ///< yawing moment of the disc at an angle: M = slope T D alpha_disc
-  double swirl_recovery = kUnset;        ///< share of the slipstream's swirl that reaches fin and tail, 0..1
+  double thrust_line_up_rad = kUnset;     ///< shaft against body x, nose up positive
+  double thrust_line_right_rad = kUnset;  ///< shaft to the right positive
+  double inertia_kgm2 = kUnset;           ///< propeller and crankshaft about the shaft
+  double normal_force_slope = kUnset;     ///< disc normal force per rad of inflow: N = slope q A alpha_disc
+  double asymmetric_moment = kUnset;      ///< yawing moment of the disc at an angle: M = slope T D alpha_disc
+  double swirl_recovery = kUnset;         ///< share of the slipstream's swirl that reaches fin and tail, 0..1
   std::vector<double> advance_ratio;
   std::vector<double> thrust_coefficient;  ///< C_T = T/(rho n^2 D^4)
   std::vector<double> power_coefficient;   ///< C_P = P/(rho n^3 D^5), negative where it windmills
 };
 
 struct EngineType {
-  double rated_power_w = kUnset;         ///< at rated speed, sea level
+  double rated_power_w = kUnset;  ///< at rated speed, sea level
   double rated_speed_radps = kUnset;
-  double idle_speed_radps = kUnset;      ///< on the ground, propeller turning in still air
-  double friction_torque_nm = kUnset;    ///< motoring torque at rated speed
+  double idle_speed_radps = kUnset;    ///< on the ground, propeller turning in still air
+  double friction_torque_nm = kUnset;  ///< motoring torque at rated speed
   double throttle_lag_s = kUnset;
-  double fuel_flow_kgps = kUnset;        ///< at rated power (for the record; mass is held in a sortie)
+  double fuel_flow_kgps = kUnset;  ///< at rated power (for the record; mass is held in a sortie)
 };
 
 struct LoadStation {
@@ -112,7 +112,7 @@ struct MassType {
   double empty_kg = kUnset;
   Station3 empty_cg;
   double empty_ixx_kgm2 = kUnset, empty_iyy_kgm2 = kUnset, empty_izz_kgm2 = kUnset, empty_ixz_kgm2 = kUnset;
-  std::vector<LoadStation> stations;     ///< crew, bags, fuel
+  std::vector<LoadStation> stations;  ///< crew, bags, fuel
   double max_kg = kUnset;
   double reference_kg = kUnset;          ///< the mass card speeds are given for
   std::vector<double> envelope_mass_kg;  ///< rising; the two lists below go with it
@@ -123,21 +123,22 @@ struct MassType {
 /// Where the angle-of-attack probe sits and how it is built (see sim/sensing/aoa_probe.hpp).
 struct ProbeType {
   Station3 at;
-  double port_angle_rad = kUnset;        ///< each port off the probe axis
-  double mount_rad = kUnset;             ///< probe axis below the body x axis, so that it looks into the flow
+  double port_angle_rad = kUnset;  ///< each port off the probe axis
+  double mount_rad = kUnset;       ///< probe axis below the body x axis, so that it looks into the flow
 };
 
 /// Pitot-static system: static-pressure error as a share of impact pressure, and tube dimensions for the lag.
 struct PitotStaticType {
-  double error_at_zero_alpha = kUnset;   ///< (p_indicated - p)/q_c at alpha = 0
-  double error_per_rad = kUnset;         ///< change of it with alpha
+  double error_at_zero_alpha = kUnset;  ///< (p_indicated - p)/q_c at alpha = 0
+  double error_per_rad = kUnset;        ///< change of it with alpha
   double tube_length_m = kUnset, tube_diameter_m = kUnset, volume_m3 = kUnset;
 };
 
 struct LimitsType {
   double v_ne_mps = kUnset, v_no_mps = kUnset, v_a_mps = kUnset, v_fe_mps = kUnset;
-  double book_v_s1_mps = kUnset, book_v_s0_mps = kUnset;  ///< CAS, maximum mass, idle: as a flight manual would print
-  double approach_speed_mps = kUnset;    ///< the book's, CAS, maximum mass
+  double book_v_s1_mps = kUnset,
+         book_v_s0_mps = kUnset;       ///< CAS, maximum mass, idle: as a flight manual would print
+  double approach_speed_mps = kUnset;  ///< the book's, CAS, maximum mass
   double max_load_factor = kUnset, min_load_factor = kUnset;
   bool stalls_permitted = false;
 };
@@ -157,13 +158,13 @@ struct CredibleBand {
 
 /// All that a type file says. Plain data; the geometry of strips is made from it in aircraft.hpp.
 struct AircraftType {
-  std::string key;          ///< file name without ending
+  std::string key;  ///< file name without ending
   std::string name, summary;
   LiftingSurfaceType wing, tail, fin;
   ControlSurface aileron, elevator, rudder;
   double flap_inboard_m = kUnset, flap_outboard_m = kUnset;
   double flap_rate_radps = kUnset;
-  std::vector<FlapSetting> flaps;   ///< rising deflection, the first is zero
+  std::vector<FlapSetting> flaps;  ///< rising deflection, the first is zero
   BodyType body;
   PropellerType propeller;
   EngineType engine;
@@ -172,7 +173,8 @@ struct AircraftType {
   PitotStaticType pitot_static;
   LimitsType limits;
   AsymmetryType asymmetry;
-  double horn_alpha_rad = kUnset;   ///< the aeroplane's own stall warning sounds above this (flaps up, body axis)
+  double horn_alpha_rad =
+      kUnset;  ///< the aeroplane's own stall warning sounds above this (flaps up, body axis)
   double buffet_strength = kUnset;  ///< rms of the unsteady normal-force coefficient of a separated strip
   std::vector<CredibleBand> bands;
 };

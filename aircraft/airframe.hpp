@@ -9,9 +9,9 @@ namespace stallwright {
 /// Forces and moments of the whole airframe about the centre of gravity, and how its memory changes.
 template <class T>
 struct AirframeLoads {
-  Vec3<T> force_B, moment_B;       ///< all but weight
-  Vec3<T> angular_momentum_B;      ///< of the propeller, for the gyroscopic term
-  AirframeState<T> rate;           ///< d(state)/dt
+  Vec3<T> force_B, moment_B;   ///< all but weight
+  Vec3<T> angular_momentum_B;  ///< of the propeller, for the gyroscopic term
+  AirframeState<T> rate;       ///< d(state)/dt
   T thrust_n, shaft_power_w, spin_rate_radps2;
 };
 
@@ -76,7 +76,8 @@ SectionShift<T> section_shift(const Aircraft& aircraft, std::size_t i, const Air
     // A control in separated flow loses grip beyond the loss of slope: the part of the flow that has left the
     // surface ahead of the hinge cannot be turned by it. Taken as sqrt(x), 1 attached.  (tuned to nothing)
     const T grip = math::sqrt(math::clamp(state.separation[i], T(0.04), T(1)));
-    shift.zero_lift_rad = shift.zero_lift_rad - strip.control_share * control.effectiveness * grip * deflection;
+    shift.zero_lift_rad =
+        shift.zero_lift_rad - strip.control_share * control.effectiveness * grip * deflection;
     shift.stall_rad = shift.stall_rad - strip.control_share * control.stall_shift * deflection;
     shift.drag = shift.drag + strip.control_share * control.drag_per_rad2 * deflection * deflection;
   }
@@ -122,8 +123,8 @@ Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, 
 /// Loads and rates of the whole airframe. Pure: no clock, no random numbers, nothing kept.
 /// Valid for any attitude to the flow and any speed from rest to about 1.2 V_NE (see kFastestSeparation_ps).
 template <class T>
-AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow,
-                                const Controls<T>& controls);
+AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state,
+                                const RelativeFlow<T>& flow, const Controls<T>& controls);
 
 }  // namespace stallwright
 

@@ -39,7 +39,8 @@ T wake_closeness(const Aircraft& aircraft, const AirframeState<T>& state, const 
   const T along = math::max(flow.velocity_B.x, T(1));
   const T downwash = (state.downwash_mps[kTailStrips / 2 - 1] + state.downwash_mps[kTailStrips / 2]) * T(0.5);
   const T slope = math::clamp((flow.velocity_B.z - T(0.5) * downwash) / along, T(-1.5), T(1.5));
-  const T off = (aircraft.tail_rise_m - aircraft.tail_arm_m * slope) / (kWakeHalfWidthChords * aircraft.mean_chord_m);
+  const T off =
+      (aircraft.tail_rise_m - aircraft.tail_arm_m * slope) / (kWakeHalfWidthChords * aircraft.mean_chord_m);
   return math::exp(-math::min(off * off, T(40)));
 }
 
@@ -57,7 +58,8 @@ void add_body(const Aircraft& aircraft, const RelativeFlow<T>& flow, Vec3<T>& fo
   const T speed = math::sqrt(dot(v, v));
   const T half_rho = T(0.5) * flow.density_kgpm3;
   Vec3<T> f = v * (-half_rho * speed * body.drag_area_m2);
-  f.y = f.y - half_rho * v.y * (speed * body.side_force_area_m2 + math::abs(v.y) * body.crossflow_area_side_m2);
+  f.y =
+      f.y - half_rho * v.y * (speed * body.side_force_area_m2 + math::abs(v.y) * body.crossflow_area_side_m2);
   f.z = f.z - half_rho * v.z * math::abs(v.z) * body.crossflow_area_up_m2;
   add(force, f);
   add(moment, cross(centre, f));
@@ -92,8 +94,8 @@ Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, 
 }
 
 template <class T>
-AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow,
-                                const Controls<T>& controls) {
+AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state,
+                                const RelativeFlow<T>& flow, const Controls<T>& controls) {
   const AircraftType& type = aircraft.type;
   const Propulsion<T> power = propulsion(aircraft, state, flow);
   AirframeLoads<T> out;
@@ -123,12 +125,12 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
       local.alpha_rad = math::atan2(local.normal_mps, local.along_mps);
     }
     const SectionShift<T> shift = section_shift(aircraft, i, state);
-    const SectionCoefficients<T> c = section_coefficients(section, local.alpha_rad, state.separation[i], shift);
+    const SectionCoefficients<T> c =
+        section_coefficients(section, local.alpha_rad, state.separation[i], shift);
 
     // Forces across and along the local flow, in the strip's own axes, then turned to body axes.
     const T q_area = half_rho * local.speed_mps * strip.area_m2;  // times speed once more, below
-    const T buffet =
-        on_wing ? type.buffet_strength * (T(1) - state.separation[i]) * shaken : T(0);
+    const T buffet = on_wing ? type.buffet_strength * (T(1) - state.separation[i]) * shaken : T(0);
     const T lift_force = q_area * (c.lift + buffet);
     const T drag_force = q_area * c.drag;
     const T forward = lift_force * local.normal_mps - drag_force * local.along_mps;

@@ -9,14 +9,14 @@ namespace stallwright {
 /// Plain numbers only, so that it can be stepped as one array.
 template <class T>
 struct AirframeState {
-  std::array<T, kStrips> inflow_mps{};      ///< induced normal velocity at each strip (downwash positive)
+  std::array<T, kStrips> inflow_mps{};        ///< induced normal velocity at each strip (downwash positive)
   std::array<T, kStrips> lagged_alpha_rad{};  ///< angle of attack that the boundary layer has seen
-  std::array<T, kStrips> separation{};      ///< x, 1 attached .. 0 separated from the leading edge
+  std::array<T, kStrips> separation{};        ///< x, 1 attached .. 0 separated from the leading edge
   std::array<T, kTailStrips> downwash_mps{};  ///< from the wing, at each tail strip, after the travel time
-  T wake{};                                 ///< share of the wing root that is separated, as the tail meets it
+  T wake{};  ///< share of the wing root that is separated, as the tail meets it
   T elevator_rad{}, aileron_rad{}, rudder_rad{};  ///< trailing edge down / rolling right / trailing edge left
   T flap_rad{};
-  T throttle{};                             ///< as the engine feels it, 0 idle .. 1 full
+  T throttle{};  ///< as the engine feels it, 0 idle .. 1 full
   T propeller_radps{};
 
   friend bool operator==(const AirframeState&, const AirframeState&) = default;

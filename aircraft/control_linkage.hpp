@@ -22,7 +22,8 @@ FlapEffect<T> flap_effect(const std::vector<FlapSetting>& settings, T flap_rad) 
   for (std::size_t k = 1; k < settings.size(); ++k) {
     const FlapSetting& a = settings[k - 1];
     const FlapSetting& b = settings[k];
-    const T t = math::clamp((flap_rad - a.deflection_rad) / (b.deflection_rad - a.deflection_rad), T(0), T(1));
+    const T t =
+        math::clamp((flap_rad - a.deflection_rad) / (b.deflection_rad - a.deflection_rad), T(0), T(1));
     out.zero_lift_rad = out.zero_lift_rad + t * (b.zero_lift_shift_rad - a.zero_lift_shift_rad);
     out.stall_rad = out.stall_rad + t * (b.stall_shift_rad - a.stall_shift_rad);
     out.drag = out.drag + t * (b.profile_drag - a.profile_drag);

@@ -20,8 +20,8 @@ SurfaceStation station_at(const std::vector<SurfaceStation>& stations, double sp
   const SurfaceStation& b = stations[i + 1];
   const double t = (span_m - a.span_m) / (b.span_m - a.span_m);
   const auto mix = [t](double p, double q) { return p + t * (q - p); };
-  return {span_m, mix(a.x_quarter_aft_m, b.x_quarter_aft_m), mix(a.rise_m, b.rise_m), mix(a.chord_m, b.chord_m),
-          mix(a.twist_rad, b.twist_rad)};
+  return {span_m, mix(a.x_quarter_aft_m, b.x_quarter_aft_m), mix(a.rise_m, b.rise_m),
+          mix(a.chord_m, b.chord_m), mix(a.twist_rad, b.twist_rad)};
 }
 
 /// Slope of the surface's rise against span at a distance from the root: tan(dihedral).
@@ -96,8 +96,8 @@ double overlap_share(const Strip& strip, double inboard_m, double outboard_m) {
   return std::clamp((high - low) / strip.width_m, 0.0, 1.0);
 }
 
-Vec3<double> horseshoe_velocity(const Vec3<double>& point_B, const Vec3<double>& left_B, const Vec3<double>& right_B,
-                                double core_m, bool with_bound) {
+Vec3<double> horseshoe_velocity(const Vec3<double>& point_B, const Vec3<double>& left_B,
+                                const Vec3<double>& right_B, double core_m, bool with_bound) {
   // Lift up needs circulation from the left end aft to the right: the bound vortex runs left to right seen as
   // +y rotation vector (nose-up swirl), fed by the left leg coming forward and drained by the right leg going aft.
   Vector v = leg_velocity(point_B, right_B, core_m) - leg_velocity(point_B, left_B, core_m);
@@ -123,7 +123,8 @@ std::vector<std::vector<double>> self_influence(const std::vector<Strip>& strips
   return d;
 }
 
-std::vector<std::vector<double>> cross_influence(const std::vector<Strip>& vortices, const std::vector<Strip>& points) {
+std::vector<std::vector<double>> cross_influence(const std::vector<Strip>& vortices,
+                                                 const std::vector<Strip>& points) {
   std::vector<std::vector<double>> e;
   for (const Strip& p : points) {
     std::vector<double> row;

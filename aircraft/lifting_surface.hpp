@@ -24,8 +24,8 @@ double overlap_share(const Strip& strip, double inboard_m, double outboard_m);
 ///   core_m           radius inside which the singular velocity is rounded off (Rankine-like: r^2 -> r^2 + core^2)
 ///   with_bound       false: trailing legs alone (Prandtl's lifting line at its own control points)
 /// Biot and Savart's law for straight segments [GLAUERT].
-Vec3<double> horseshoe_velocity(const Vec3<double>& point_B, const Vec3<double>& left_B, const Vec3<double>& right_B,
-                                double core_m, bool with_bound);
+Vec3<double> horseshoe_velocity(const Vec3<double>& point_B, const Vec3<double>& left_B,
+                                const Vec3<double>& right_B, double core_m, bool with_bound);
 
 /// Row k, column j: downwash (along normal_B of strip k, upward flow negative) at the control point of strip k
 /// per unit circulation of strip j, trailing legs only: w_k = sum_j D_kj Gamma_j, 1/m.
@@ -34,7 +34,8 @@ Vec3<double> horseshoe_velocity(const Vec3<double>& point_B, const Vec3<double>&
 std::vector<std::vector<double>> self_influence(const std::vector<Strip>& strips);
 
 /// Downwash along the normals of `points` per unit circulation of each of the `vortices` strips, bound legs included.
-std::vector<std::vector<double>> cross_influence(const std::vector<Strip>& vortices, const std::vector<Strip>& points);
+std::vector<std::vector<double>> cross_influence(const std::vector<Strip>& vortices,
+                                                 const std::vector<Strip>& points);
 
 /// Velocity (body axes) at one point per unit circulation of each strip, bound legs included.
 std::vector<Vec3<double>> point_influence(const std::vector<Strip>& vortices, const Vec3<double>& point_B);

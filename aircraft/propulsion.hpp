@@ -8,12 +8,12 @@ namespace stallwright {
 /// What engine and propeller do at one moment.
 template <class T>
 struct Propulsion {
-  Vec3<T> force_B, moment_B;         ///< about the centre of gravity
-  Vec3<T> angular_momentum_B;        ///< of the turning parts
+  Vec3<T> force_B, moment_B;   ///< about the centre of gravity
+  Vec3<T> angular_momentum_B;  ///< of the turning parts
   T thrust_n, shaft_power_w, advance_ratio;
-  T spin_rate_radps2;                ///< d(propeller speed)/dt
-  T wash_mps;                        ///< induced axial speed at the disc (twice that far behind)
-  T swirl_radps;                     ///< mean rotation of the slipstream far behind, about the shaft
+  T spin_rate_radps2;  ///< d(propeller speed)/dt
+  T wash_mps;          ///< induced axial speed at the disc (twice that far behind)
+  T swirl_radps;       ///< mean rotation of the slipstream far behind, about the shaft
 };
 
 /// Share of sea-level power that air of this density leaves a naturally aspirated engine.
@@ -53,7 +53,8 @@ T engine_torque(const EngineType& engine, double idle_share, T throttle, T speed
 /// The torque that the airframe feels is the engine's, -Q_engine: what exceeds the propeller's spins it up.
 /// Table ends are held; n is kept above 1 rev/s, where the forces have all but vanished.
 template <class T>
-Propulsion<T> propulsion(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow) {
+Propulsion<T> propulsion(const Aircraft& aircraft, const AirframeState<T>& state,
+                         const RelativeFlow<T>& flow) {
   const PropellerType& propeller = aircraft.type.propeller;
   const double diameter = propeller.diameter_m;
   const Vec3<double>& shaft = aircraft.shaft_B;
@@ -74,14 +75,15 @@ Propulsion<T> propulsion(const Aircraft& aircraft, const AirframeState<T>& state
   const double d4 = diameter * diameter * diameter * diameter;
   out.thrust_n = rho * n * n * d4 * ct;
   const T torque = rho * n * n * (d4 * diameter / (2.0 * math::kPi)) * cp;
-  const T engine = engine_torque(aircraft.type.engine, aircraft.idle_throttle, state.throttle,
-                                 state.propeller_radps, rho);
+  const T engine =
+      engine_torque(aircraft.type.engine, aircraft.idle_throttle, state.throttle, state.propeller_radps, rho);
   out.shaft_power_w = engine * state.propeller_radps;
   out.spin_rate_radps2 = (engine - torque) / propeller.inertia_kgm2;
 
   // Momentum theory holds while the disc does not reverse the flow; the floor keeps the root real beyond that.
   const T along = math::max(u, T(0));
-  const T jet = math::max(along * along + T(2) * out.thrust_n / (rho * aircraft.disc_area_m2), T(0.25) * along * along);
+  const T jet =
+      math::max(along * along + T(2) * out.thrust_n / (rho * aircraft.disc_area_m2), T(0.25) * along * along);
   out.wash_mps = T(0.5) * (math::sqrt(jet) - along);
   // Angular momentum carried away: Q = (mass flow) x (mean radius^2) x swirl, mean radius^2 = R^2/2.
   const T mass_flow = rho * aircraft.disc_area_m2 * math::max(along + out.wash_mps, T(1));

@@ -53,7 +53,8 @@ T flat_plate_share(T sine, T cosine) {
 /// leading-edge suction a0 sqrt x sin^2 a', so attached flow has none and separated flow that of a plate.
 /// Between 20 and 45 deg the two are blended (flat_plate_share).
 template <class T>
-SectionCoefficients<T> section_coefficients(const SectionType& section, T alpha, T x, const SectionShift<T>& shift) {
+SectionCoefficients<T> section_coefficients(const SectionType& section, T alpha, T x,
+                                            const SectionShift<T>& shift) {
   T sin_alpha, cos_alpha;
   math::sincos(alpha, sin_alpha, cos_alpha);
   const T forward = T(1) - math::max(cos_alpha, T(0));
@@ -79,7 +80,8 @@ SectionCoefficients<T> section_coefficients(const SectionType& section, T alpha,
   out.lift = lift_factor * s * c;
   out.normal = lift_factor * s;
   const T off_design = math::clamp(out.lift - section.cl_min_drag, T(-2), T(2));
-  out.drag = section.profile_drag + shift.drag + section.drag_rise * off_design * off_design + drag_factor * s * s;
+  out.drag =
+      section.profile_drag + shift.drag + section.drag_rise * off_design * off_design + drag_factor * s * s;
   out.moment = (section.moment + shift.moment) * root_x * fade - out.normal * (arm - T(0.25));
   return out;
 }

@@ -28,12 +28,12 @@ inline constexpr double kSpreadChords = 0.7;
 struct Strip {
   Vec3<double> r_B, chord_B, normal_B, span_B;
   double chord_m = 0, width_m = 0, area_m2 = 0;
-  double span_position_m = 0;     ///< y for wing and tail, height for the fin
-  double flap_share = 0;          ///< share of the strip's width that carries flap
-  double control_share = 0;       ///< share that carries the control
-  double slipstream_share = 0;    ///< share washed by the propeller
-  double slipstream_growth = 0;   ///< 1 at the disc, 2 far behind
-  double stall_offset_rad = 0;    ///< this airframe's own difference in stall angle
+  double span_position_m = 0;    ///< y for wing and tail, height for the fin
+  double flap_share = 0;         ///< share of the strip's width that carries flap
+  double control_share = 0;      ///< share that carries the control
+  double slipstream_share = 0;   ///< share washed by the propeller
+  double slipstream_growth = 0;  ///< 1 at the disc, 2 far behind
+  double stall_offset_rad = 0;   ///< this airframe's own difference in stall angle
 };
 
 }  // namespace stallwright

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "aircraft/math/elementary.hpp"
-#include "aircraft/math/units.hpp"
 #include "aircraft/math/table.hpp"
+#include "aircraft/math/units.hpp"
 #include "sim/random/philox.hpp"
 
 namespace stallwright {
@@ -14,20 +14,22 @@ namespace {
 using random::Channel;
 using random::Key;
 
-constexpr double kClimbLimit_mps = 2.5;        ///< 500 ft/min: what is used to correct height (common practice)
-constexpr double kLargestChase_rad = 3.5 * math::kDegree;   ///< attitude spent on a speed error
-constexpr double kPowerGain = 0.5, kPowerTrim_ps = 0.10;    ///< share of the steady answer; per second of it
-constexpr double kPowerReach = 0.25;                        ///< how far from the remembered setting
+constexpr double kClimbLimit_mps = 2.5;  ///< 500 ft/min: what is used to correct height (common practice)
+constexpr double kLargestChase_rad = 3.5 * math::kDegree;  ///< attitude spent on a speed error
+constexpr double kPowerGain = 0.5, kPowerTrim_ps = 0.10;   ///< share of the steady answer; per second of it
+constexpr double kPowerReach = 0.25;                       ///< how far from the remembered setting
 constexpr double kSettledClimb_mps = 1.3;
-constexpr double kPitching_radps = 2.5 * math::kDegree;       ///< how fast an attitude is changed on purpose
+constexpr double kPitching_radps = 2.5 * math::kDegree;  ///< how fast an attitude is changed on purpose
 constexpr double kRecoverPitching_radps = 12.0 * math::kDegree;
-constexpr double kStickBack_ps = 0.06;      ///< stick coming back on the way to the stall, share of travel per second,
+constexpr double kStickBack_ps =
+    0.06;  ///< stick coming back on the way to the stall, share of travel per second,
 constexpr double kStickBackPerRate = 0.12;  ///< and more with the entry rate, per m/s2
 constexpr double kUnloadStick = -0.15;      ///< forward of neutral until the wing flies again
 constexpr double kPullOut = 2.0;            ///< load factor out of the dive
-constexpr double kRudderWithAileron = 0.45; ///< feet go with hands: adverse yaw is met as it comes (common practice)
-constexpr double kAgainstYaw = 1.5;         ///< pedal per rad/s, against a wing drop
-constexpr double kRemnantCorner_radps = 3.0;   ///< [MCRUER_KRENDEL]
+constexpr double kRudderWithAileron =
+    0.45;                            ///< feet go with hands: adverse yaw is met as it comes (common practice)
+constexpr double kAgainstYaw = 1.5;  ///< pedal per rad/s, against a wing drop
+constexpr double kRemnantCorner_radps = 3.0;  ///< [MCRUER_KRENDEL]
 
 double outside_band(double error, double band) {
   return error > band ? error - band : error < -band ? error + band : 0.0;
@@ -58,7 +60,8 @@ void Pilot::scan(PilotState& s, const CrewTask& task, const Readings<double>& se
   s.next_scan_s = time_s + grade_.scan_s * jitter;
   s.seen_speed_error_mps =
       outside_band(seen.indicated_airspeed_mps - task.speed_mps, grade_.speed_band_kt * kKnot);
-  s.seen_altitude_error_m = outside_band(seen.indicated_altitude_m - task.altitude_m, grade_.altitude_band_ft * kFoot);
+  s.seen_altitude_error_m =
+      outside_band(seen.indicated_altitude_m - task.altitude_m, grade_.altitude_band_ft * kFoot);
   s.seen_climb_mps = seen.vertical_speed_mps;
 }
 
@@ -82,7 +85,8 @@ double Pilot::pitch_target(PilotState& s, const CrewTask& task, const Readings<d
   if (task.full_power) base = 7.0 * math::kDegree;
   // dV/dt = -g x (pitch above the steady one): speed answers pitch like an integrator of gain g. A large error is
   // flown off at a steady few degrees, not chased.
-  const double lead = task.manner == CrewTask::Manner::slow ? -task.speed_rate_mps2 / kStandardGravity_mps2 : 0.0;
+  const double lead =
+      task.manner == CrewTask::Manner::slow ? -task.speed_rate_mps2 / kStandardGravity_mps2 : 0.0;
   const double gain = grade_.speed_crossover_radps / kStandardGravity_mps2;
   const double chase = std::clamp(gain * s.seen_speed_error_mps, -kLargestChase_rad, kLargestChase_rad);
   const bool close = math::abs(gain * s.seen_speed_error_mps) < kLargestChase_rad;
@@ -107,12 +111,14 @@ double Pilot::throttle(PilotState& s, const CrewTask& task, const Readings<doubl
   const bool settled = math::abs(wanted - s.seen_climb_mps) < kSettledClimb_mps;
   if (settled)
     s.power_trim = std::clamp(s.power_trim + kPowerTrim_ps * error * kTick_s, -kPowerReach, kPowerReach);
-  return std::clamp(base + power_error_ + std::clamp(kPowerGain * error, -kPowerReach, kPowerReach) + s.power_trim,
-                    0.0, 1.0);
+  return std::clamp(
+      base + power_error_ + std::clamp(kPowerGain * error, -kPowerReach, kPowerReach) + s.power_trim, 0.0,
+      1.0);
 }
 
 /// Unload until half a second has gone, the speed is safe and the yaw has stopped; then level and pull out.
-Pilot::Recovery Pilot::recovery_stage(PilotState& s, const CrewTask& task, const Readings<double>& seen) const {
+Pilot::Recovery Pilot::recovery_stage(PilotState& s, const CrewTask& task,
+                                      const Readings<double>& seen) const {
   if (task.manner != CrewTask::Manner::recover) {
     s.unloading_s = 0.0;
     s.unloaded = false;
@@ -125,7 +131,8 @@ Pilot::Recovery Pilot::recovery_stage(PilotState& s, const CrewTask& task, const
   return s.unloaded ? Recovery::level : Recovery::unload;
 }
 
-Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings<double>& seen, double time_s) const {
+Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings<double>& seen,
+                             double time_s) const {
   const std::uint64_t tick = static_cast<std::uint64_t>(std::llround(time_s / kTick_s));
   if (!s.started) {
     s.started = true;
@@ -157,12 +164,14 @@ Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings
     stick = remembered(task.remembered->speed_mps, task.remembered->stick_aft, speed);
   const double per_rate = 1.0 / (feel_.pitch_rate_per_stick * grip);
   const double rate_damping = 0.15 * seen.pitch_rate_radps;
-  s.pitch_trim = std::clamp(s.pitch_trim + asked_rate * per_rate * kTick_s / (0.35 * grade_.trim_time_s), -0.8, 0.8);
+  s.pitch_trim =
+      std::clamp(s.pitch_trim + asked_rate * per_rate * kTick_s / (0.35 * grade_.trim_time_s), -0.8, 0.8);
   double pitch_stick = stick + (asked_rate - rate_damping) * per_rate + s.pitch_trim;
   if (task.manner == CrewTask::Manner::slow) {
     // On the way to the stall the stick comes back steadily; a nose that drops is not caught with it.
     const double last = s.pitch_command[(s.head + PilotState::kDelayTicks - 1) % PilotState::kDelayTicks];
-    pitch_stick = std::min(pitch_stick, last + (kStickBack_ps - kStickBackPerRate * task.speed_rate_mps2) * kTick_s);
+    pitch_stick =
+        std::min(pitch_stick, last + (kStickBack_ps - kStickBackPerRate * task.speed_rate_mps2) * kTick_s);
   }
   const Recovery stage = recovery_stage(s, task, seen);
   if (stage == Recovery::unload) pitch_stick = kUnloadStick;
@@ -184,15 +193,14 @@ Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings
 
   // Yaw: step on the ball (it lies opposite to the side that the seat pushes to), slowly; stop a swing.
   s.pedal_trim = std::clamp(s.pedal_trim - 0.25 * seen.right_mps2 * kTick_s, -0.9, 0.9);
-  const double turn_rate =
-      kStandardGravity_mps2 * math::tan(std::clamp(seen.bank_rad, -1.0, 1.0)) / speed;
+  const double turn_rate = kStandardGravity_mps2 * math::tan(std::clamp(seen.bank_rad, -1.0, 1.0)) / speed;
   double pedal = s.pedal_trim - 0.06 * seen.right_mps2 - 0.8 * (seen.yaw_rate_radps - turn_rate) +
                  kRudderWithAileron * roll_stick;
   if (stage == Recovery::unload) pedal = s.pedal_trim - kAgainstYaw * seen.yaw_rate_radps;
 
   // The delay line: what is decided now moves the hand `delay_s` later, through the arm's lag.
-  const std::size_t ticks =
-      std::min<std::size_t>(PilotState::kDelayTicks - 1, static_cast<std::size_t>(grade_.delay_s / kTick_s + 0.5));
+  const std::size_t ticks = std::min<std::size_t>(PilotState::kDelayTicks - 1,
+                                                  static_cast<std::size_t>(grade_.delay_s / kTick_s + 0.5));
   s.pitch_command[s.head] = std::clamp(pitch_stick, -1.0, 1.0);
   s.roll_command[s.head] = std::clamp(roll_stick, -1.0, 1.0);
   s.yaw_command[s.head] = std::clamp(pedal, -1.0, 1.0);

@@ -20,13 +20,13 @@ struct CrewTask {
   };
   Manner manner = Manner::hold;
   PowerRule power = PowerRule::level;
-  bool full_power = false;        ///< climb back to the working height
-  double speed_mps = 0.0;         ///< indicated; slow: the target of this moment
-  double speed_rate_mps2 = 0.0;   ///< slow: negative
-  double altitude_m = 0.0;        ///< indicated, for level power
+  bool full_power = false;       ///< climb back to the working height
+  double speed_mps = 0.0;        ///< indicated; slow: the target of this moment
+  double speed_rate_mps2 = 0.0;  ///< slow: negative
+  double altitude_m = 0.0;       ///< indicated, for level power
   double descent_mps = 0.0;
   double heading_rad = 0.0;
-  double bank_rad = 0.0;          ///< used if `turning`
+  double bank_rad = 0.0;  ///< used if `turning`
   bool turning = false;
   double flap_rad = 0.0;
   const SteadyCurve* remembered = nullptr;  ///< for this flap and power; may be null (none)
@@ -37,14 +37,15 @@ struct PilotState {
   static constexpr std::size_t kDelayTicks = 24;
   std::array<double, kDelayTicks> pitch_command{}, roll_command{}, yaw_command{};
   std::size_t head = 0;
-  double stick_aft = 0.0, stick_right = 0.0, pedal_right = 0.0, throttle = 0.0;  ///< hands, after the arm's lag
-  double pitch_trim = 0.0, pedal_trim = 0.0;   ///< what has been trimmed out
+  double stick_aft = 0.0, stick_right = 0.0, pedal_right = 0.0,
+         throttle = 0.0;                      ///< hands, after the arm's lag
+  double pitch_trim = 0.0, pedal_trim = 0.0;  ///< what has been trimmed out
   double speed_integral_rad = 0.0, power_trim = 0.0;
   double seen_speed_error_mps = 0.0, seen_altitude_error_m = 0.0, seen_climb_mps = 0.0;
   double next_scan_s = 0.0;
   double remnant_pitch = 0.0, remnant_roll = 0.0;
   double pitch_target_rad = 0.0;
-  double unloading_s = 0.0;   ///< in a recovery: how long the stick has been forward
+  double unloading_s = 0.0;  ///< in a recovery: how long the stick has been forward
   bool unloaded = false;
   bool started = false;
 };
@@ -59,7 +60,8 @@ class Pilot {
   Pilot(const PilotGrade& grade, const ControlFeel& feel, std::uint64_t seed, std::uint32_t sortie);
 
   /// Hands for the next tick, from what the instruments and the horizon show at this one.
-  Controls<double> step(PilotState& state, const CrewTask& task, const Readings<double>& seen, double time_s) const;
+  Controls<double> step(PilotState& state, const CrewTask& task, const Readings<double>& seen,
+                        double time_s) const;
 
   const PilotGrade& grade() const { return grade_; }
 

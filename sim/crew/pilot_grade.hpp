@@ -8,23 +8,23 @@ namespace stallwright {
 /// chosen so that the three rows span what an examiner sees.
 struct PilotGrade {
   std::string name;
-  double delay_s;               ///< perception to movement
-  double neuromuscular_s;       ///< lag of the arm
-  double pitch_crossover_radps; ///< of the attitude loop
+  double delay_s;                ///< perception to movement
+  double neuromuscular_s;        ///< lag of the arm
+  double pitch_crossover_radps;  ///< of the attitude loop
   double roll_crossover_radps;
-  double speed_crossover_radps; ///< of speed closed with pitch
-  double remnant_deg;           ///< rms of what is not explained by the error, as perceived attitude
-  double scan_s;                ///< between looks at the airspeed indicator
-  double speed_band_kt;         ///< error that is left alone
+  double speed_crossover_radps;  ///< of speed closed with pitch
+  double remnant_deg;            ///< rms of what is not explained by the error, as perceived attitude
+  double scan_s;                 ///< between looks at the airspeed indicator
+  double speed_band_kt;          ///< error that is left alone
   double altitude_band_ft;
   double bank_band_deg;
-  double trim_time_s;           ///< how soon a steady force is trimmed out (integral action)
-  double power_sd;              ///< error of the remembered power setting, share of full
-  double button_delay_s;        ///< decision to button
-  double break_reaction_s;      ///< break to forward stick
-  double entry_rate_bias;       ///< asked-for entry rate times (1 + this) on average
-  double entry_rate_sd;         ///< and this scatter from stall to stall
-  double early_release;         ///< chance of letting go before the break
+  double trim_time_s;       ///< how soon a steady force is trimmed out (integral action)
+  double power_sd;          ///< error of the remembered power setting, share of full
+  double button_delay_s;    ///< decision to button
+  double break_reaction_s;  ///< break to forward stick
+  double entry_rate_bias;   ///< asked-for entry rate times (1 + this) on average
+  double entry_rate_sd;     ///< and this scatter from stall to stall
+  double early_release;     ///< chance of letting go before the break
 };
 
 /// "sharp", "current" or "rusty"; throws InputError naming the three otherwise.

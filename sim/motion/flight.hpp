@@ -18,13 +18,14 @@ struct FlightState {
 template <class T>
 struct AirSample {
   T density_kgpm3{T(1.225)};
-  Vec3<T> wind_E_mps;       ///< steady wind, towards (not from), earth axes
-  Vec3<T> gust_B_mps;       ///< turbulence at the centre of gravity, velocity of the air, body axes
-  Vec3<T> gust_rate_B_radps;  ///< rotation of the air about the centre of gravity: air at r moves by gust + rate x r
+  Vec3<T> wind_E_mps;  ///< steady wind, towards (not from), earth axes
+  Vec3<T> gust_B_mps;  ///< turbulence at the centre of gravity, velocity of the air, body axes
+  Vec3<T>
+      gust_rate_B_radps;  ///< rotation of the air about the centre of gravity: air at r moves by gust + rate x r
   std::array<T, kShakes> shake{};
 };
 
-inline constexpr double kStep_s = 0.01;            ///< the one time step of the flight, 100 Hz
+inline constexpr double kStep_s = 0.01;  ///< the one time step of the flight, 100 Hz
 inline constexpr double kStandardGravity_mps2 = 9.80665;
 
 /// How the air meets the aeroplane: its own motion less that of the air, in body axes.
@@ -50,8 +51,8 @@ struct FlightDerivative {
 };
 
 template <class T>
-FlightDerivative<T> flight_derivative(const Aircraft& aircraft, const FlightState<T>& s, const Controls<T>& controls,
-                                      const AirSample<T>& air) {
+FlightDerivative<T> flight_derivative(const Aircraft& aircraft, const FlightState<T>& s,
+                                      const Controls<T>& controls, const AirSample<T>& air) {
   FlightDerivative<T> out;
   out.loads = airframe_loads(aircraft, s.airframe, relative_flow(s.rigid, air), controls);
   Inertia<T> inertia;
@@ -72,8 +73,9 @@ FlightDerivative<T> flight_derivative(const Aircraft& aircraft, const FlightStat
 template <class T>
 FlightState<T> flight_step(const Aircraft& aircraft, const FlightState<T>& s, const Controls<T>& controls,
                            const AirSample<T>& air, T step_s = T(kStep_s)) {
-  FlightState<T> next = runge_kutta_step(
-      s, step_s, [&](const FlightState<T>& at) { return flight_derivative(aircraft, at, controls, air).rate; });
+  FlightState<T> next = runge_kutta_step(s, step_s, [&](const FlightState<T>& at) {
+    return flight_derivative(aircraft, at, controls, air).rate;
+  });
   next.rigid.attitude_EB = normalised(next.rigid.attitude_EB);
   return next;
 }

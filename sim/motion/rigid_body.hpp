@@ -16,10 +16,10 @@ struct Quaternion {
 /// Position, attitude and their rates. Earth axes north-east-down, flat; body axes forward-right-down.
 template <class T>
 struct RigidState {
-  Vec3<T> position_E_m;      ///< of the centre of gravity; z down, so altitude is -z
+  Vec3<T> position_E_m;  ///< of the centre of gravity; z down, so altitude is -z
   Quaternion<T> attitude_EB;
-  Vec3<T> velocity_B_mps;    ///< over the ground, in body axes
-  Vec3<T> rate_B_radps;      ///< of the body against the earth
+  Vec3<T> velocity_B_mps;  ///< over the ground, in body axes
+  Vec3<T> rate_B_radps;    ///< of the body against the earth
 
   friend constexpr bool operator==(const RigidState&, const RigidState&) = default;
 };
@@ -85,15 +85,18 @@ struct Inertia {
 ///   F, M  force and moment without weight;  g  gravity down, m/s2;  h  angular momentum of turning parts
 /// [STEVENS_LEWIS eqs. 1.7-18, flat earth].
 template <class T>
-RigidState<T> rigid_rates(const RigidState<T>& s, const Inertia<T>& body, const Wrench<T>& on, T gravity_mps2) {
+RigidState<T> rigid_rates(const RigidState<T>& s, const Inertia<T>& body, const Wrench<T>& on,
+                          T gravity_mps2) {
   const Mat3<T> r = rotation_EB(s.attitude_EB);
   const Vec3<T>& w = s.rate_B_radps;
   const Quaternion<T>& q = s.attitude_EB;
   RigidState<T> d;
   d.position_E_m = r * s.velocity_B_mps;
-  d.velocity_B_mps = on.force_B_n * (T(1) / body.mass_kg) + r.row(2) * gravity_mps2 - cross(w, s.velocity_B_mps);
-  d.attitude_EB = {T(0.5) * (-q.x * w.x - q.y * w.y - q.z * w.z), T(0.5) * (q.w * w.x + q.y * w.z - q.z * w.y),
-                   T(0.5) * (q.w * w.y + q.z * w.x - q.x * w.z), T(0.5) * (q.w * w.z + q.x * w.y - q.y * w.x)};
+  d.velocity_B_mps =
+      on.force_B_n * (T(1) / body.mass_kg) + r.row(2) * gravity_mps2 - cross(w, s.velocity_B_mps);
+  d.attitude_EB = {T(0.5) * (-q.x * w.x - q.y * w.y - q.z * w.z),
+                   T(0.5) * (q.w * w.x + q.y * w.z - q.z * w.y), T(0.5) * (q.w * w.y + q.z * w.x - q.x * w.z),
+                   T(0.5) * (q.w * w.z + q.x * w.y - q.y * w.x)};
   d.rate_B_radps = body.inverse * (on.moment_B_nm - cross(w, body.tensor_kgm2 * w + on.spin_B_nms));
   return d;
 }

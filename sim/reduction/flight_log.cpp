@@ -35,14 +35,15 @@ const Wanted kWanted[] = {
 [[noreturn]] void refuse(const NumericTable& table, std::size_t row, const std::string& column,
                          const std::string& expected, double found) {
   std::string value = std::to_string(found);
-  throw InputError(table.file + ":" + std::to_string(table.line_of_row[row]) + ": column " + column + ": expected " +
-                   expected + ", found " + value);
+  throw InputError(table.file + ":" + std::to_string(table.line_of_row[row]) + ": column " + column +
+                   ": expected " + expected + ", found " + value);
 }
 
 int whole(const NumericTable& table, const std::string& column, std::size_t row, int low, int high) {
   const double value = table.column(column)[row];
   if (value < low || value > high || value != std::floor(value))
-    refuse(table, row, column, "a whole number from " + std::to_string(low) + " to " + std::to_string(high), value);
+    refuse(table, row, column, "a whole number from " + std::to_string(low) + " to " + std::to_string(high),
+           value);
   return static_cast<int>(value);
 }
 
@@ -91,12 +92,14 @@ std::vector<Record> find_records(const std::vector<LogRow>& rows, std::size_t le
     }
     std::size_t j = i;
     const auto same = [&](const LogRow& r) {
-      return r.recording != 0 && r.point == rows[i].point && r.repeat == rows[i].repeat && r.attempt == rows[i].attempt;
+      return r.recording != 0 && r.point == rows[i].point && r.repeat == rows[i].repeat &&
+             r.attempt == rows[i].attempt;
     };
     while (j < rows.size() && same(rows[j])) ++j;
     const Record found{i, j, static_cast<std::size_t>(rows[i].point - 1), rows[i].repeat, rows[i].attempt};
     if (j - i >= least_rows) {
-      std::erase_if(records, [&](const Record& r) { return r.point == found.point && r.repeat == found.repeat; });
+      std::erase_if(records,
+                    [&](const Record& r) { return r.point == found.point && r.repeat == found.repeat; });
       records.push_back(found);
     }
     i = j;

@@ -27,8 +27,8 @@ double load_factor_scatter(const std::vector<LogRow>& rows, std::size_t begin, s
 
 /// Type B lines that every point has, from the instruments' grade.
 ///   ratio, lift_area  the point;  slope  b there;  impact_pa  impact pressure there
-std::vector<BudgetLine> instrument_budget(const InstrumentGrade& grade, double ratio, double lift_area, double slope,
-                                          double impact_pa);
+std::vector<BudgetLine> instrument_budget(const InstrumentGrade& grade, double ratio, double lift_area,
+                                          double slope, double impact_pa);
 
 /// Combines the budget into u, dof and the 95 % interval of a point.
 void conclude(SetPoint& point);

@@ -35,8 +35,9 @@ void check_order(SetPointSet& set, double gap) {
   }
 }
 
-SetPointSet reduce_set(const std::vector<LogRow>& rows, const TestCard& card, const InstrumentGrade& instruments,
-                       std::size_t flap_setting, const std::vector<Record>& records) {
+SetPointSet reduce_set(const std::vector<LogRow>& rows, const TestCard& card,
+                       const InstrumentGrade& instruments, std::size_t flap_setting,
+                       const std::vector<Record>& records) {
   const auto of_point = [&](std::size_t k) {
     std::vector<Record> found;
     for (const Record& r : records)
@@ -91,7 +92,8 @@ SetPoints reduce(const std::vector<LogRow>& rows, const TestCard& card, const In
   const std::vector<Record> records = find_records(rows);
   std::vector<std::size_t> flaps;
   for (const TestPoint& point : card.points)
-    if (std::find(flaps.begin(), flaps.end(), point.flap_setting) == flaps.end()) flaps.push_back(point.flap_setting);
+    if (std::find(flaps.begin(), flaps.end(), point.flap_setting) == flaps.end())
+      flaps.push_back(point.flap_setting);
   for (std::size_t flap : flaps) out.sets.push_back(reduce_set(rows, card, instruments, flap, records));
   return out;
 }

@@ -18,7 +18,7 @@ struct Reading {
 /// One line of an uncertainty budget, already multiplied by its sensitivity: in ratio.
 struct BudgetLine {
   std::string name;
-  char kind = 'B';      ///< A statistics of the record, B other knowledge (JCGM 100)
+  char kind = 'B';  ///< A statistics of the record, B other knowledge (JCGM 100)
   double u_ratio = 0.0;
   double dof = std::numeric_limits<double>::infinity();
   std::string note;
@@ -26,16 +26,17 @@ struct BudgetLine {
 
 /// One record window of one point, as found in the log.
 struct RecordWindow {
-  std::size_t point = 0;     ///< index in the card
+  std::size_t point = 0;  ///< index in the card
   int repeat = 0, attempt = 0;
   double begin_s = kNone, end_s = kNone, button_s = kNone;
-  bool left_band = false;    ///< some sample stood outside a band
-  bool forced = false;       ///< recorded past the attempt limit without being on condition
-  bool broke = false;        ///< stall points: a break was found
+  bool left_band = false;  ///< some sample stood outside a band
+  bool forced = false;     ///< recorded past the attempt limit without being on condition
+  bool broke = false;      ///< stall points: a break was found
   double break_s = kNone;
-  std::string break_sign;    ///< "uncommanded nose-down pitch", "control at its aft stop" or "wing drop"
+  std::string break_sign;  ///< "uncommanded nose-down pitch", "control at its aft stop" or "wing drop"
   double entry_rate_ktps = kNone;
-  double load_factor_sd = kNone;  ///< scatter of the load factor, on the way to a break before it: how rough the air was
+  double load_factor_sd =
+      kNone;  ///< scatter of the load factor, on the way to a break before it: how rough the air was
 };
 
 /// A set point with everything that is known of it without the truth.
@@ -43,9 +44,10 @@ struct SetPoint {
   std::string name;
   std::size_t card_point = 0;
   bool is_stall = false;
-  double target_kt = kNone;     ///< indicated, at the reference mass; stall: none
-  double speed_kt = kNone;      ///< where the adopted ratio belongs: target at this mass; stall: lowest corrected 1 g speed
-  double ratio = kNone, u = kNone, dof = kNone;   ///< adopted estimate
+  double target_kt = kNone;  ///< indicated, at the reference mass; stall: none
+  double speed_kt =
+      kNone;  ///< where the adopted ratio belongs: target at this mass; stall: lowest corrected 1 g speed
+  double ratio = kNone, u = kNone, dof = kNone;        ///< adopted estimate
   double interval_low = kNone, interval_high = kNone;  ///< 95 %
   double slope_per_kt = kNone;  ///< d(ratio)/d(speed) at the point, from the pooled slope (negative)
   std::vector<BudgetLine> budget;
@@ -64,7 +66,7 @@ struct SetPointSet {
   double mass_kg = kNone;
   bool order_ok = false;
   std::vector<std::string> order_notes;
-  double slope_per_x = kNone;   ///< d(ratio)/dx pooled over the steady points, x = n m g/(q_c S)
+  double slope_per_x = kNone;  ///< d(ratio)/dx pooled over the steady points, x = n m g/(q_c S)
   std::vector<SetPoint> points;
 };
 
@@ -85,11 +87,11 @@ struct ReadingError {
 struct JudgedPoint {
   SetPoint measured;
   double true_ratio = kNone, true_speed_kt = kNone, true_alpha_deg = kNone;
-  double measured_speed_kt = kNone;          ///< measured ratio through the one knots map
+  double measured_speed_kt = kNone;  ///< measured ratio through the one knots map
   double error_ratio = kNone, error_deg = kNone, error_kt = kNone;
-  double margin_kt = kNone, true_margin_kt = kNone;   ///< speed above the 1 g stall speed, measured and true
-  double expanded_kt = kNone;                ///< half of the 95 % interval, in knots
-  bool covered = false;                      ///< the 95 % interval holds the truth
+  double margin_kt = kNone, true_margin_kt = kNone;  ///< speed above the 1 g stall speed, measured and true
+  double expanded_kt = kNone;                        ///< half of the 95 % interval, in knots
+  bool covered = false;                              ///< the 95 % interval holds the truth
   std::vector<ReadingError> readings;
 };
 

@@ -7,8 +7,8 @@
 #include "sim/motion/flight.hpp"
 #include "sim/reduction/least_squares.hpp"
 #include "sim/reduction/point_reduction.hpp"
-#include "sim/reduction/pooled_mean.hpp"
 #include "sim/reduction/polynomial_fit.hpp"
+#include "sim/reduction/pooled_mean.hpp"
 #include "sim/reduction/series.hpp"
 #include "sim/sortie/break_detector.hpp"
 
@@ -16,12 +16,14 @@ namespace stallwright::detail {
 namespace {
 
 constexpr double kSampling_s = 0.02;
-constexpr std::size_t kHalfFilter = 15;    ///< triangular filter of +-0.3 s: passes the stall, stops buffet and noise
-constexpr std::size_t kBeforeBreak = 50;   ///< samples left out before the break when the air is judged, 1 s
-constexpr double kNearMaximum = 0.96;      ///< lower limit of the fit, relative to the largest lift area
-constexpr double kBreakLift = 0.9;         ///< and needs this share of the largest lift just before it
+constexpr std::size_t kHalfFilter =
+    15;  ///< triangular filter of +-0.3 s: passes the stall, stops buffet and noise
+constexpr std::size_t kBeforeBreak = 50;  ///< samples left out before the break when the air is judged, 1 s
+constexpr double kNearMaximum = 0.96;     ///< lower limit of the fit, relative to the largest lift area
+constexpr double kBreakLift = 0.9;        ///< and needs this share of the largest lift just before it
 constexpr double kBreakDrop_deg = 3.5;
-constexpr double kBreakBelow = 1.3;        ///< a break is looked for below this times the lowest speed of the record
+constexpr double kBreakBelow =
+    1.3;  ///< a break is looked for below this times the lowest speed of the record
 /// Lag of lift behind angle: some 5 chords of travel for separation (Goman and Khrabrov's two time constants, from
 /// memory [GOMAN_KHRABROV]) and 2 for the induced flow, with a chord of 1.2 to 1.6 m at 20 to 28 m/s: 0.3 to 0.55 s.
 /// A reducer does not know the aeroplane, so the middle is taken.
@@ -50,12 +52,14 @@ std::vector<double> smoothed(const std::vector<double>& y) {
 struct OneStall {
   RecordWindow window;
   bool usable = false;
-  double flat_u = 0.0, break_ratio = kNone, peak_ratio = kNone, max_ratio = kNone, fit_u = kNone, fit_dof = kNone;
+  double flat_u = 0.0, break_ratio = kNone, peak_ratio = kNone, max_ratio = kNone, fit_u = kNone,
+         fit_dof = kNone;
   double max_x = kNone, ratio_rate_ps = 0.0, impact_pa = kNone, mass_kg = kNone;
   bool vertex_found = false;
 };
 
-void find_break(const std::vector<LogRow>& rows, const Record& record, double most_lift, RecordWindow& window) {
+void find_break(const std::vector<LogRow>& rows, const Record& record, double most_lift,
+                RecordWindow& window) {
   double slowest = 1e9;
   for (std::size_t i = record.begin; i < record.end; ++i) slowest = std::min(slowest, rows[i].ias_kt);
   BreakDetector detector(kBreakBelow * slowest * kKnot, kBreakLift * most_lift, kBreakDrop_deg);
@@ -63,8 +67,7 @@ void find_break(const std::vector<LogRow>& rows, const Record& record, double mo
     const LogRow& r = rows[i];
     const auto found =
         detector.update({r.t_s, r.pitch_deg * math::kDegree, r.pitch_rate_degps * math::kDegree, r.stick_aft,
-                         r.ias_kt * kKnot, lift_area_m2(r), r.ratio,
-                         r.bank_deg * math::kDegree});
+                         r.ias_kt * kKnot, lift_area_m2(r), r.ratio, r.bank_deg * math::kDegree});
     if (!found) continue;
     window.broke = true;
     window.break_s = found->time_s;
@@ -104,7 +107,8 @@ struct Top {
 
 /// Scatter of lift about a parabola in ratio on the way up (0.8 to 0.97 of the largest), relative: what the air and the
 /// instruments do to it, whatever the wing does.
-double relative_scatter(const std::vector<double>& ratio, const std::vector<double>& lift, std::size_t at_break) {
+double relative_scatter(const std::vector<double>& ratio, const std::vector<double>& lift,
+                        std::size_t at_break) {
   const double largest = *std::max_element(lift.begin(), lift.begin() + static_cast<long>(at_break) + 1);
   std::vector<double> r, x;
   for (std::size_t i = 0; i <= at_break && lift[i] < 0.97 * largest; ++i) {
@@ -132,7 +136,8 @@ Top first_top(const std::vector<double>& ratio, const std::vector<double>& lift,
   for (std::size_t i = 1; i <= at_break; ++i) {
     if (lift[i] > lift[top.at]) {
       top.at = i;
-    } else if (lift[top.at] > kNear * largest && lift[i] < fallen * lift[top.at] && ratio[i] > ratio[top.at] - kSameAngle) {
+    } else if (lift[top.at] > kNear * largest && lift[i] < fallen * lift[top.at] &&
+               ratio[i] > ratio[top.at] - kSameAngle) {
       top.until = i;
       break;
     }
@@ -160,13 +165,15 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
   while (at_break + 1 < r.size() && rows[record.begin + at_break].t_s < out.window.break_s) ++at_break;
   if (at_break < 2 * kHalfFilter) return out;
   // Until a second before the break: what the wing itself does there is not the air's.
-  if (at_break > kBeforeBreak) out.window.load_factor_sd = load_factor_scatter(rows, record.begin, record.begin + at_break - kBeforeBreak);
+  if (at_break > kBeforeBreak)
+    out.window.load_factor_sd =
+        load_factor_scatter(rows, record.begin, record.begin + at_break - kBeforeBreak);
 
   const Top found = first_top(r, lift, at_break);
   const std::size_t top = found.at, last = found.until;
   out.break_ratio = raw[at_break];
-  out.peak_ratio =
-      *std::max_element(raw.begin(), raw.begin() + static_cast<long>(std::min(raw.size() - 1, at_break + 50)));
+  out.peak_ratio = *std::max_element(
+      raw.begin(), raw.begin() + static_cast<long>(std::min(raw.size() - 1, at_break + 50)));
   out.max_ratio = r[top];
   out.max_x = lift[top];
   out.impact_pa = rows[record.begin + top].impact_pressure_pa;
@@ -182,7 +189,8 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
   std::size_t from = top;
   while (from > 0 && lift[from - 1] >= kNearMaximum * lift[top]) --from;
   std::vector<double> fit_r(r.begin() + static_cast<long>(from), r.begin() + static_cast<long>(last) + 1);
-  std::vector<double> fit_x(lift.begin() + static_cast<long>(from), lift.begin() + static_cast<long>(last) + 1);
+  std::vector<double> fit_x(lift.begin() + static_cast<long>(from),
+                            lift.begin() + static_cast<long>(last) + 1);
   out.usable = true;
   out.fit_u = 0.5 * std::abs(out.ratio_rate_ps) * kSampling_s * static_cast<double>(kHalfFilter);
   out.fit_dof = 4.0;
@@ -193,8 +201,9 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
   out.flat_u = (*high - *low) * std::sqrt(told_apart / (1.0 - kNearMaximum)) / std::sqrt(3.0);
   if (fit_r.size() < 12) return out;
   try {
-    const LocalQuadratic fit = fit_local_quadratic(fit_r, fit_x, *std::min_element(fit_r.begin(), fit_r.end()),
-                                                   *std::max_element(fit_r.begin(), fit_r.end()));
+    const LocalQuadratic fit =
+        fit_local_quadratic(fit_r, fit_x, *std::min_element(fit_r.begin(), fit_r.end()),
+                            *std::max_element(fit_r.begin(), fit_r.end()));
     std::vector<double> residual(fit.polynomial.fit.residuals.data(),
                                  fit.polynomial.fit.residuals.data() + fit.polynomial.fit.residuals.size());
     const double correlated = residual.size() >= 8 ? correlated_mean(residual).autocorrelation_time : 1.0;
@@ -207,7 +216,8 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
       out.vertex_found = true;
       out.max_ratio = vertex.x.value;
       out.max_x = vertex.y.value;
-      out.flat_u = std::sqrt(2.0 * told_apart * vertex.y.value / std::abs(vertex.second_derivative)) / std::sqrt(3.0);
+      out.flat_u =
+          std::sqrt(2.0 * told_apart * vertex.y.value / std::abs(vertex.second_derivative)) / std::sqrt(3.0);
       out.fit_u = std::max(vertex.x.standard_uncertainty, 1e-6);
       out.fit_dof = std::max(2.0, static_cast<double>(fit_r.size()) / std::max(1.0, correlated) - 3.0);
     }
@@ -224,7 +234,8 @@ double gust_lift(const std::vector<OneStall>& stalls) {
   double sum = 0.0;
   for (const OneStall& s : stalls)
     if (s.window.load_factor_sd > kLight)
-      sum += (s.window.load_factor_sd * s.window.load_factor_sd - kLight * kLight) / static_cast<double>(stalls.size());
+      sum += (s.window.load_factor_sd * s.window.load_factor_sd - kLight * kLight) /
+             static_cast<double>(stalls.size());
   return std::sqrt(sum);
 }
 
@@ -296,24 +307,31 @@ SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records)
   }
   const double g = kStandardGravity_mps2;
   p.speed_kt = cas_of_impact_pressure(mass * g / x) / kKnot;
-  p.at_break = {mean(at_break), kNone, good.size() > 1 ? sample_sd(at_break) : kNone, static_cast<double>(good.size()) - 1.0};
-  p.peak = {mean(peak), kNone, good.size() > 1 ? sample_sd(peak) : kNone, static_cast<double>(good.size()) - 1.0};
+  p.at_break = {mean(at_break), kNone, good.size() > 1 ? sample_sd(at_break) : kNone,
+                static_cast<double>(good.size()) - 1.0};
+  p.peak = {mean(peak), kNone, good.size() > 1 ? sample_sd(peak) : kNone,
+            static_cast<double>(good.size()) - 1.0};
   p.max_lift = {p.ratio, kNone, scatter_u, dof};
 
-  p.budget.push_back({"scatter of the fit", 'A', scatter_u, dof, "vertex of ratio against lift, and between repeats"});
+  p.budget.push_back(
+      {"scatter of the fit", 'A', scatter_u, dof, "vertex of ratio against lift, and between repeats"});
   double flat = 0.0;
   for (const OneStall& s : good) flat = std::max(flat, s.flat_u);
-  p.budget.push_back({"flat maximum", 'B', flat, 8.0, "ratios at which lift is within 0.2 %, or its scatter, of its largest; rectangular"});
+  p.budget.push_back({"flat maximum", 'B', flat, 8.0,
+                      "ratios at which lift is within 0.2 %, or its scatter, of its largest; rectangular"});
   p.budget.push_back({"lift lag", 'B', lag_u, 8.0, lag_note});
   // At maximum lift the slope of ratio against lift is infinite: mass and acceleration move the lift, not the place
   // of its maximum, so b is taken as zero.
-  for (BudgetLine& line : instrument_budget(set.instruments, p.ratio, x, 0.0, impact)) p.budget.push_back(std::move(line));
+  for (BudgetLine& line : instrument_budget(set.instruments, p.ratio, x, 0.0, impact))
+    p.budget.push_back(std::move(line));
   const double rough = gust_lift(good);
   if (rough > 0.0) {
     // How much ratio goes with so much lift on an attached wing; without steady points: in proportion.
     const double slope = std::abs(set.slope.at(0.9 * x)) * x;
-    p.budget.push_back({"gusts on the way to the break", 'B', rough * (std::isfinite(slope) ? slope : std::abs(p.ratio)) / std::sqrt(3.0), 8.0,
-                        "a gust may end the run before the wing does: load factor's scatter beyond 0.06 g; rectangular"});
+    p.budget.push_back(
+        {"gusts on the way to the break", 'B',
+         rough * (std::isfinite(slope) ? slope : std::abs(p.ratio)) / std::sqrt(3.0), 8.0,
+         "a gust may end the run before the wing does: load factor's scatter beyond 0.06 g; rectangular"});
     p.flags.push_back("rough air on the way to the break");
   }
   conclude(p);

@@ -7,8 +7,8 @@
 #include "sim/motion/flight.hpp"
 #include "sim/reduction/least_squares.hpp"
 #include "sim/reduction/point_reduction.hpp"
-#include "sim/reduction/pooled_mean.hpp"
 #include "sim/reduction/polynomial_fit.hpp"
+#include "sim/reduction/pooled_mean.hpp"
 #include "sim/reduction/series.hpp"
 #include "sim/reduction/uncertainty.hpp"
 #include "sim/sensing/systematic.hpp"
@@ -27,7 +27,8 @@ namespace detail {
 double load_factor_scatter(const std::vector<LogRow>& rows, std::size_t begin, std::size_t end) {
   std::vector<double> n;
   for (std::size_t i = begin; i < end; ++i)
-    n.push_back(std::hypot(rows[i].forward_mps2, rows[i].right_mps2, rows[i].down_mps2) / kStandardGravity_mps2);
+    n.push_back(std::hypot(rows[i].forward_mps2, rows[i].right_mps2, rows[i].down_mps2) /
+                kStandardGravity_mps2);
   return n.size() > 1 ? sample_sd(n) : kNone;
 }
 
@@ -81,7 +82,8 @@ WindowValues window_values(const SetContext& set, const Record& record) {
 }
 
 /// Mean of repeats, each with its own Type A uncertainty; scatter beyond it is believed.
-Reading pooled(const std::vector<double>& values, const std::vector<double>& u, const std::vector<double>& dof) {
+Reading pooled(const std::vector<double>& values, const std::vector<double>& u,
+               const std::vector<double>& dof) {
   if (values.size() == 1) return {values[0], kNone, u[0], dof[0]};
   std::vector<double> floor_u = u;
   for (double& v : floor_u) v = std::max(v, 1e-9);
@@ -126,11 +128,12 @@ std::vector<BudgetLine> instrument_budget(const InstrumentGrade& grade, double r
   return {
       {"position error residual", 'B', std::abs(ratio - b * x) * grade.position_error_share, kInfinite,
        "drawn once a sortie"},
-      {"probe zero", 'B', grade.probe_offset_ratio * kProbeOffsetPressure_pa / impact_pa, kInfinite, "a pressure"},
+      {"probe zero", 'B', grade.probe_offset_ratio * kProbeOffsetPressure_pa / impact_pa, kInfinite,
+       "a pressure"},
       {"probe scale", 'B', std::abs(ratio) * grade.probe_scale, kInfinite, ""},
       {"probe mounting", 'B', 4.5 * cosine * grade.probe_mount_rad, kInfinite, "round head, ports at 45 deg"},
-      {"acceleration bias", 'B', std::abs(b * x) * grade.acceleration_bias_mps2 / kStandardGravity_mps2, kInfinite,
-       ""},
+      {"acceleration bias", 'B', std::abs(b * x) * grade.acceleration_bias_mps2 / kStandardGravity_mps2,
+       kInfinite, ""},
       {"mass entered", 'B', std::abs(b * x) * grade.mass_share, kInfinite, ""},
   };
 }
@@ -207,7 +210,8 @@ SetPoint reduce_steady(const SetContext& set, std::size_t card_point, const std:
       std::max(2.0, std::floor((p.windows.front().end_s - p.windows.front().begin_s) / 3.0) - 1.0) *
       static_cast<double>(records.size());
   p.budget.push_back({"unsteady air and power", 'B', kSlowShare * slow_scatter, block_dof,
-                      "what moves more slowly than the record is long does not average out; 1.4 times the scatter of 3 s means"});
+                      "what moves more slowly than the record is long does not average out; 1.4 times the "
+                      "scatter of 3 s means"});
   double systematic = 0.0;
   for (const BudgetLine& line : p.budget)
     if (line.kind == 'B') systematic += line.u_ratio * line.u_ratio;
@@ -218,8 +222,10 @@ SetPoint reduce_steady(const SetContext& set, std::size_t card_point, const std:
   p.lift_corrected.u = p.u;
 
   for (const RecordWindow& w : p.windows) {
-    if (w.forced) p.flags.push_back("recorded without being on condition");
-    else if (w.left_band) p.flags.push_back("left a band while recording");
+    if (w.forced)
+      p.flags.push_back("recorded without being on condition");
+    else if (w.left_band)
+      p.flags.push_back("left a band while recording");
   }
   std::sort(p.flags.begin(), p.flags.end());
   p.flags.erase(std::unique(p.flags.begin(), p.flags.end()), p.flags.end());

@@ -81,7 +81,8 @@ Debrief make_debrief(const fs::path& folder) {
 
 std::string judgement_text(const Debrief& debrief) {
   const SortieConfig& config = debrief.flown.config;
-  return judgement_to_json(debrief.page.judgement, debrief.page.protection, config.card.name, config.type.name);
+  return judgement_to_json(debrief.page.judgement, debrief.page.protection, config.card.name,
+                           config.type.name);
 }
 
 Debrief debrief_folder(const fs::path& folder) {

@@ -90,8 +90,8 @@ std::string_view verdict_key(Verdict verdict) {
   return "";
 }
 
-std::string judgement_to_json(const Judgement& judgement, const Protection& protection, const std::string& card,
-                              const std::string& aircraft) {
+std::string judgement_to_json(const Judgement& judgement, const Protection& protection,
+                              const std::string& card, const std::string& aircraft) {
   Json sets = Json::array();
   for (const JudgedSet& set : judgement.sets) sets.push_back(judged_set_json(set));
   return json_text({{"format", std::string(kJudgementFormat)},

@@ -23,8 +23,8 @@ namespace stallwright {
 /// positive where it would come early. A number that does not exist is null.
 inline constexpr std::string_view kJudgementFormat = "stallwright-judgement-1";
 
-std::string judgement_to_json(const Judgement& judgement, const Protection& protection, const std::string& card,
-                              const std::string& aircraft);
+std::string judgement_to_json(const Judgement& judgement, const Protection& protection,
+                              const std::string& card, const std::string& aircraft);
 
 /// `keep`, `fly_again`, `wait_for_better_air`.
 std::string_view verdict_key(Verdict verdict);

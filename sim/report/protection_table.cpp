@@ -10,8 +10,10 @@ namespace stallwright::debrief {
 namespace {
 
 std::string flight_words(const ProtectionRow& row) {
-  const std::string flaps = row.flap_deg == 0.0 ? "flaps up" : "flaps " + page_fixed(row.flap_deg, 0) + "\u00b0";
-  return flaps + (row.power == PowerRule::idle ? ", idle, " : ", level power, ") + page_fixed(row.mass_kg, 0) + " kg";
+  const std::string flaps =
+      row.flap_deg == 0.0 ? "flaps up" : "flaps " + page_fixed(row.flap_deg, 0) + "\u00b0";
+  return flaps + (row.power == PowerRule::idle ? ", idle, " : ", level power, ") +
+         page_fixed(row.mass_kg, 0) + " kg";
 }
 
 std::string cell(const ProtectionRow& row, double wanted_kt) {
@@ -33,13 +35,17 @@ std::string protection_table(const DebriefInput& input) {
   std::vector<std::vector<const ProtectionRow*>> flights;
   for (const ProtectionRow& row : p.rows) {
     const auto same = std::find_if(flights.begin(), flights.end(), [&](const auto& flight) {
-      return flight[0]->flap_deg == row.flap_deg && flight[0]->power == row.power && flight[0]->heavy == row.heavy;
+      return flight[0]->flap_deg == row.flap_deg && flight[0]->power == row.power &&
+             flight[0]->heavy == row.heavy;
     });
-    if (same == flights.end()) flights.push_back({&row});
-    else same->push_back(&row);
+    if (same == flights.end())
+      flights.push_back({&row});
+    else
+      same->push_back(&row);
   }
   for (const ProtectionRow* row : flights.front()) {
-    table.headings.push_back(row->bank_deg == 0.0 ? "wings level" : page_fixed(row->bank_deg, 0) + "\u00b0 of bank");
+    table.headings.push_back(row->bank_deg == 0.0 ? "wings level"
+                                                  : page_fixed(row->bank_deg, 0) + "\u00b0 of bank");
     table.numeric.push_back(true);
   }
   for (const auto& flight : flights) {
@@ -50,13 +56,14 @@ std::string protection_table(const DebriefInput& input) {
   std::string sentence = p.sentence;
   if (!sentence.empty()) sentence[0] = 'A';
   return html::text_element("p", sentence) + table.str() +
-         html::text_element("p",
-                            "Truth of this aeroplane in smooth air, with the probe's own lag left out. In brackets: "
-                            "outside the use that the card states for the warning (its own flap settings, turns up to its "
-                            "bank); a flap setting without a set of its own is shown with the warning of the nearest one. "
-                            "\u25bc: less than the " + page_fixed(input.summary.wanted_margin_kt, 1) +
-                                " kt that the card wants.",
-                            "class=\"note\"");
+         html::text_element(
+             "p",
+             "Truth of this aeroplane in smooth air, with the probe's own lag left out. In brackets: "
+             "outside the use that the card states for the warning (its own flap settings, turns up to its "
+             "bank); a flap setting without a set of its own is shown with the warning of the nearest one. "
+             "\u25bc: less than the " +
+                 page_fixed(input.summary.wanted_margin_kt, 1) + " kt that the card wants.",
+             "class=\"note\"");
 }
 
 }  // namespace stallwright::debrief

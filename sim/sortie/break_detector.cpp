@@ -54,8 +54,8 @@ std::optional<Break> BreakDetector::nose_fell(const BreakSample& now) const {
     if (at(k).seen.pitch_rad >= at(top).seen.pitch_rad) top = k;
     most_aft = std::max(most_aft, at(k).seen.stick_aft);
   }
-  const bool dropped =
-      at(top).seen.pitch_rad - now.pitch_rad >= drop_deg_ * math::kDegree && now.pitch_rate_radps < kFalling_radps;
+  const bool dropped = at(top).seen.pitch_rad - now.pitch_rad >= drop_deg_ * math::kDegree &&
+                       now.pitch_rate_radps < kFalling_radps;
   if (!dropped || now.stick_aft < most_aft - kStickForward || !let_go()) return std::nullopt;
   double began_s = now.time_s;
   for (std::size_t k = held(); k-- > top;)
@@ -76,12 +76,15 @@ std::optional<Break> BreakDetector::update(const BreakSample& now) {
     at_stop_since_s_ = -1.0;
     return std::nullopt;
   }
-  if (now.stick_aft < kAftStop) at_stop_since_s_ = -1.0;
-  else if (at_stop_since_s_ < 0.0) at_stop_since_s_ = now.time_s;
+  if (now.stick_aft < kAftStop)
+    at_stop_since_s_ = -1.0;
+  else if (at_stop_since_s_ < 0.0)
+    at_stop_since_s_ = now.time_s;
   std::optional<Break> found;
   if (at_stop_since_s_ >= 0.0 && now.time_s - at_stop_since_s_ >= kAtStop_s)
     found = Break{at_stop_since_s_, "control at its aft stop"};
-  else if (found = nose_fell(now); !found) found = wing_dropped(now);
+  else if (found = nose_fell(now); !found)
+    found = wing_dropped(now);
   called_ = found.has_value();
   return found;
 }

@@ -10,10 +10,11 @@
 namespace stallwright {
 namespace {
 
-constexpr double kClearingBank_rad = 30.0 * math::kDegree;   ///< two turns of 90 deg (common practice)
+constexpr double kClearingBank_rad = 30.0 * math::kDegree;  ///< two turns of 90 deg (common practice)
 constexpr double kClearingTurn_rad = 90.0 * math::kDegree;
 constexpr double kWingDrop_rad = 30.0 * math::kDegree;  ///< uncommanded bank at which a stall is ended
-constexpr double kClimbBand_m = 60.0;   ///< below the working height by more than this: climb before the next point
+constexpr double kClimbBand_m =
+    60.0;  ///< below the working height by more than this: climb before the next point
 
 double wrapped_angle(double a) { return a - 2.0 * math::kPi * math::round(a / (2.0 * math::kPi)); }
 
@@ -23,15 +24,24 @@ std::string rounded(double value) { return std::to_string(static_cast<long>(std:
 
 std::string phase_name(Phase phase) {
   switch (phase) {
-    case Phase::clearing: return "clearing";
-    case Phase::transit: return "transit";
-    case Phase::settle: return "settle";
-    case Phase::record: return "record";
-    case Phase::slow: return "slow";
-    case Phase::broken: return "broken";
-    case Phase::recover: return "recover";
-    case Phase::climb: return "climb";
-    case Phase::done: return "done";
+    case Phase::clearing:
+      return "clearing";
+    case Phase::transit:
+      return "transit";
+    case Phase::settle:
+      return "settle";
+    case Phase::record:
+      return "record";
+    case Phase::slow:
+      return "slow";
+    case Phase::broken:
+      return "broken";
+    case Phase::recover:
+      return "recover";
+    case Phase::climb:
+      return "climb";
+    case Phase::done:
+      return "done";
   }
   return "";
 }
@@ -80,7 +90,9 @@ void Director::enter(Phase phase, double time_s) {
 /// Speed that is safe and handy between points: 1.4 times the stall speed here, never faster than a flap limit allows.
 double Director::safe_speed_mps() const {
   const double limit = setup_.type.flaps[flap_setting_].limit_speed_mps - 6.0 * kKnot;
-  return std::min(std::max(1.4 * speeds_[index_].stall_kt * kKnot, std::min(speeds_[index_].set_up_kt() * kKnot, limit)), limit);
+  return std::min(
+      std::max(1.4 * speeds_[index_].stall_kt * kKnot, std::min(speeds_[index_].set_up_kt() * kKnot, limit)),
+      limit);
 }
 
 bool Director::flaps_there(const Readings<double>& seen) const {
@@ -98,7 +110,8 @@ void Director::begin_attempt(double time_s) {
   // The lift that the flight manual's stall speed stands for must have been made, less 3 % for the mass entered and
   // the instruments (the book speed errs on the fast side: wings make 4 to 12 % more before they let go).
   const double stall_mps = speeds_[index_].stall_kt * kKnot;
-  detector_ = BreakDetector(1.3 * stall_mps, 0.97 * setup_.mass_kg * kStandardGravity_mps2 / impact_pressure_of_cas(stall_mps));
+  detector_ = BreakDetector(
+      1.3 * stall_mps, 0.97 * setup_.mass_kg * kStandardGravity_mps2 / impact_pressure_of_cas(stall_mps));
   clearing_leg_ = 0;
   clearing_begun_s_ = time_s;
   enter(clearing_wanted() ? Phase::clearing : Phase::transit, time_s);
@@ -171,7 +184,8 @@ void Director::abandon(double time_s) {
 void Director::watch_safety(double time_s, const Readings<double>& seen) {
   if (phase_ == Phase::recover || phase_ == Phase::climb || phase_ == Phase::done) return;
   if (seen.indicated_altitude_m < floor_altitude_m_) {
-    note(time_s, "knock it off", "through the floor of " + rounded(setup_.card.floor_ft) + " ft above ground");
+    note(time_s, "knock it off",
+         "through the floor of " + rounded(setup_.card.floor_ft) + " ft above ground");
     ++tallies_[index_].knocked_off;
     abandon(time_s);
     return;
@@ -197,7 +211,8 @@ CrewTask Director::hold_task(const Readings<double>& seen, double speed_mps) con
   if (!flaps_there(seen)) {
     double slowest_limit = limit;
     for (const FlapSetting& f : setup_.type.flaps)
-      if (f.deflection_rad <= seen.flap_rad + 0.02) slowest_limit = std::min(slowest_limit, f.limit_speed_mps);
+      if (f.deflection_rad <= seen.flap_rad + 0.02)
+        slowest_limit = std::min(slowest_limit, f.limit_speed_mps);
     task.speed_mps = std::min(speed_mps, slowest_limit - 6.0 * kKnot);
   }
   return task;
@@ -249,10 +264,13 @@ CrewTask Director::steady_task(double time_s, const Readings<double>& seen) {
   } else {
     met = broken_bands(point(), speeds, working_altitude_m_, seen).empty();
   }
-  if (!met || !flaps_there(seen)) met_since_s_ = -1.0;
-  else if (met_since_s_ < 0.0) met_since_s_ = time_s;
+  if (!met || !flaps_there(seen))
+    met_since_s_ = -1.0;
+  else if (met_since_s_ < 0.0)
+    met_since_s_ = time_s;
   if (met_since_s_ < 0.0) button_at_s_ = -1.0;
-  const bool on_condition = met_since_s_ >= 0.0 && time_s - met_since_s_ >= (slow_point ? 3.0 : point().settle_s);
+  const bool on_condition =
+      met_since_s_ >= 0.0 && time_s - met_since_s_ >= (slow_point ? 3.0 : point().settle_s);
   if (on_condition && button_at_s_ < 0.0) button_at_s_ = time_s + setup_.button_delay_s;
   if (on_condition && time_s >= button_at_s_) {
     if (slow_point) {
@@ -277,7 +295,8 @@ CrewTask Director::slow_task(double time_s, const Readings<double>& seen) {
                             ? 1.0
                             : setup_.entry_rate_factor[stalls_flown_ % setup_.entry_rate_factor.size()];
   const double rate = point().entry_rate_ktps * kKnot * factor;
-  CrewTask task = hold_task(seen, std::max(slow_from_mps_ - rate * (time_s - phase_since_s_), 0.4 * speeds.stall_kt * kKnot));
+  CrewTask task = hold_task(
+      seen, std::max(slow_from_mps_ - rate * (time_s - phase_since_s_), 0.4 * speeds.stall_kt * kKnot));
   task.manner = CrewTask::Manner::slow;
   task.speed_rate_mps2 = -rate;
   task.power = point().power;
@@ -293,7 +312,8 @@ CrewTask Director::slow_task(double time_s, const Readings<double>& seen) {
   const auto found = watch_for_break(time_s, seen);
   const bool wing_dropped = std::abs(seen.bank_rad) > kWingDrop_rad;
   if ((found || wing_dropped) && phase_ == Phase::slow) {
-    note(time_s, found ? "break" : "wing drop", found ? found->sign : "bank beyond 30 deg on the way to the stall");
+    note(time_s, found ? "break" : "wing drop",
+         found ? found->sign : "bank beyond 30 deg on the way to the stall");
     enter(Phase::broken, time_s);
   } else if (phase_ == Phase::broken && time_s - phase_since_s_ >= setup_.reaction_s) {
     ++stalls_flown_;

@@ -19,15 +19,15 @@ std::string phase_name(Phase phase);
 /// Something worth a line in the debrief.
 struct Event {
   double time_s = 0.0;
-  std::size_t point = 0;      ///< index in the card
-  std::string kind;           ///< "break", "unintended stall", "knock it off", "forced record", "given up", ...
+  std::size_t point = 0;  ///< index in the card
+  std::string kind;       ///< "break", "unintended stall", "knock it off", "forced record", "given up", ...
   std::string text;
 };
 
 /// Counts for one point of the card; nothing that went wrong is dropped.
 struct PointTally {
-  int recorded = 0, forced = 0, flagged = 0, given_up = 0, timeouts = 0, unintended_stalls = 0, knocked_off = 0,
-      no_break = 0;
+  int recorded = 0, forced = 0, flagged = 0, given_up = 0, timeouts = 0, unintended_stalls = 0,
+      knocked_off = 0, no_break = 0;
 };
 
 /// What the recorder notes beside the readings.
@@ -50,10 +50,10 @@ class Director {
     TestCard card;
     AircraftType type;
     double mass_kg = 0.0;
-    double qnh_terrain_m = 0.0;       ///< height of the ground above sea level
+    double qnh_terrain_m = 0.0;  ///< height of the ground above sea level
     double button_delay_s = 0.5, reaction_s = 0.7;
-    std::vector<double> entry_rate_factor;   ///< one for each stall attempt to come, in order
-    std::vector<bool> early_release;         ///< likewise
+    std::vector<double> entry_rate_factor;  ///< one for each stall attempt to come, in order
+    std::vector<bool> early_release;        ///< likewise
     double heading_rad = 0.0;
   };
   explicit Director(const Setup& setup);

@@ -8,7 +8,6 @@
 namespace stallwright {
 namespace {
 
-
 /// One numeric column: its name, its printed decimals, the member it shows.
 template <class Row>
 struct Column {
@@ -122,7 +121,8 @@ LogRow log_row(double time_s, const Readings<double>& seen, const Marks& marks, 
 }
 
 std::vector<std::string> log_columns() {
-  std::vector<std::string> names = {"t_s", "point", "repeat", "attempt", "recording", "forced", "in_band", "phase"};
+  std::vector<std::string> names = {"t_s",       "point",  "repeat",  "attempt",
+                                    "recording", "forced", "in_band", "phase"};
   for (const auto& column : kLogColumns) names.emplace_back(column.name);
   return names;
 }

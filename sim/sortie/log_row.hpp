@@ -15,17 +15,18 @@ struct LogRow {
   double target_kt = 0.0;  ///< speed the card asks for at this mass; 0 where it asks for none
   double mass_kg = 0.0, flap_deg = 0.0, impact_pressure_pa = 0.0, ias_kt = 0.0, altitude_ft = 0.0,
          vertical_speed_fpm = 0.0, ratio = 0.0, pitch_deg = 0.0, bank_deg = 0.0, heading_deg = 0.0,
-         roll_rate_degps = 0.0, pitch_rate_degps = 0.0, yaw_rate_degps = 0.0, forward_mps2 = 0.0, right_mps2 = 0.0,
-         down_mps2 = 0.0, gps_speed_kt = 0.0, gps_altitude_ft = 0.0, outside_air_C = 0.0, propeller_rpm = 0.0,
-         stick_aft = 0.0, stick_right = 0.0, pedal_right = 0.0, throttle = 0.0;
+         roll_rate_degps = 0.0, pitch_rate_degps = 0.0, yaw_rate_degps = 0.0, forward_mps2 = 0.0,
+         right_mps2 = 0.0, down_mps2 = 0.0, gps_speed_kt = 0.0, gps_altitude_ft = 0.0, outside_air_C = 0.0,
+         propeller_rpm = 0.0, stick_aft = 0.0, stick_right = 0.0, pedal_right = 0.0, throttle = 0.0;
 };
 
 /// One line of truth.csv: what only the simulator knows, at the same moments.
 struct TruthRow {
   double t_s = 0.0;
-  double alpha_deg = 0.0, beta_deg = 0.0, tas_kt = 0.0, altitude_ft = 0.0, load_factor = 0.0, lift_coefficient = 0.0,
-         static_ratio = 0.0, attached_root = 0.0, attached_left = 0.0, attached_right = 0.0, gust_forward_mps = 0.0,
-         gust_right_mps = 0.0, gust_down_mps = 0.0, climb_mps = 0.0, roll_deg = 0.0, pitch_deg = 0.0, thrust_n = 0.0;
+  double alpha_deg = 0.0, beta_deg = 0.0, tas_kt = 0.0, altitude_ft = 0.0, load_factor = 0.0,
+         lift_coefficient = 0.0, static_ratio = 0.0, attached_root = 0.0, attached_left = 0.0,
+         attached_right = 0.0, gust_forward_mps = 0.0, gust_right_mps = 0.0, gust_down_mps = 0.0,
+         climb_mps = 0.0, roll_deg = 0.0, pitch_deg = 0.0, thrust_n = 0.0;
   std::string state_hash;  ///< of the whole flight state, on whole seconds, otherwise empty
 };
 

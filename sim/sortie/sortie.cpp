@@ -114,9 +114,9 @@ Sortie::Sortie(const SortieConfig& config)
   }
 
   TrimCondition start;
-  start.true_airspeed_mps =
-      std::min(point_speeds(config.card.points.front(), config.type, entered_mass_kg_).set_up_kt() * kKnot * to_true,
-               fastest);
+  start.true_airspeed_mps = std::min(
+      point_speeds(config.card.points.front(), config.type, entered_mass_kg_).set_up_kt() * kKnot * to_true,
+      fastest);
   start.altitude_m = altitude;
   start.density_kgpm3 = density;
   const Trim trim = find_trim(aircraft_, start);
@@ -138,7 +138,8 @@ Sortie::Sortie(const SortieConfig& config)
 
 const SteadyCurve* Sortie::memory_for(std::size_t flap, PowerRule power, double descent_mps) const {
   for (const Memory& m : memories_)
-    if (m.flap_setting == flap && m.power == power && (power != PowerRule::descent || m.descent_mps == descent_mps))
+    if (m.flap_setting == flap && m.power == power &&
+        (power != PowerRule::descent || m.descent_mps == descent_mps))
       return &m.curve;
   return nullptr;
 }
@@ -149,14 +150,16 @@ AirSample<double> Sortie::air_now() const {
   AirSample<double> air;
   air.density_kgpm3 = column_.at(altitude).density_kgpm3;
   air.wind_E_mps = wind_velocity_E(config_.air.wind, height);
-  const Gust<double> g = gust(DrydenParams<double>{turbulence_scales(intensity_, height), aircraft_.span_m}, dryden_);
+  const Gust<double> g =
+      gust(DrydenParams<double>{turbulence_scales(intensity_, height), aircraft_.span_m}, dryden_);
   air.gust_B_mps = g.v_B_mps;
   air.gust_rate_B_radps = g.omega_B_radps;
   air.shake = shake_.now;
   return air;
 }
 
-SensedTruth<double> Sortie::sensed_truth(const AirSample<double>& air, const Vec3<double>& specific_force) const {
+SensedTruth<double> Sortie::sensed_truth(const AirSample<double>& air,
+                                         const Vec3<double>& specific_force) const {
   const double altitude = -state_.rigid.position_E_m.z;
   const AtmosphereState<double> atmosphere = column_.at(altitude);
   const RelativeFlow<double> flow = relative_flow(state_.rigid, air);
@@ -219,15 +222,15 @@ bool Sortie::tick(SortieSink& sink) {
   if (director_.done() || !failure_.empty()) return false;
   if (time_s() >= config_.longest_s) {
     failure_kind_ = SortieOutcome::Failure::time_limit;
-    failure_ = "the card was not finished within " + std::to_string(static_cast<long>(config_.longest_s)) + " s";
+    failure_ =
+        "the card was not finished within " + std::to_string(static_cast<long>(config_.longest_s)) + " s";
     return false;
   }
   // Sense.
   AirSample<double> air = air_now();
   const FlightDerivative<double> now = flight_derivative(aircraft_, state_, controls_, air);
-  const Sensed<double> sensed =
-      advance(config_.type, config_.instruments, errors_, sensor_noise(key_, tick_), instruments_,
-              sensed_truth(air, now.specific_force_B_mps2), tick_);
+  const Sensed<double> sensed = advance(config_.type, config_.instruments, errors_, sensor_noise(key_, tick_),
+                                        instruments_, sensed_truth(air, now.specific_force_B_mps2), tick_);
   instruments_ = sensed.state;
   // Direct and fly.
   CrewTask task = director_.step(time_s(), sensed.readings);

@@ -19,14 +19,14 @@ namespace stallwright {
 struct SortieConfig {
   AircraftType type;
   Loading loading;
-  std::uint64_t airframe_seed = 1;   ///< the airframe's own small differences: truth does not move with `seed`
+  std::uint64_t airframe_seed = 1;  ///< the airframe's own small differences: truth does not move with `seed`
   TestCard card;
   AirPreset air;
   PilotGrade pilot;
   InstrumentGrade instruments;
   std::uint64_t seed = 1;
-  std::uint32_t sortie = 0;          ///< number within a study
-  double longest_s = 7200.0;         ///< the sortie is ended here whatever the card says
+  std::uint32_t sortie = 0;   ///< number within a study
+  double longest_s = 7200.0;  ///< the sortie is ended here whatever the card says
 };
 
 /// Takes the rows as they come; a file writer, or memory.
@@ -50,8 +50,8 @@ class MemorySink : public SortieSink {
 /// What is known when a sortie has ended, beside its rows.
 struct SortieOutcome {
   enum class Failure { none, time_limit, met_the_ground, not_finite };
-  bool finished = false;            ///< every point of the card was dealt with
-  std::string failure;              ///< why not: a state that was not finite (with time), or the time limit
+  bool finished = false;  ///< every point of the card was dealt with
+  std::string failure;    ///< why not: a state that was not finite (with time), or the time limit
   Failure failure_kind = Failure::none;
   double ended_s = 0.0;
   double entered_mass_kg = 0.0;

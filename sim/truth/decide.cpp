@@ -59,11 +59,16 @@ RoughAir rough_air(const Judgement& j, const TestCard& card) {
     for (const JudgedPoint& p : set.points) {
       const std::string& name = p.measured.name;
       std::vector<std::string>* spoilt = nullptr;
-      if (!p.measured.found()) spoilt = &rough.missing;
-      else if (roughness(p.measured) <= kRough) continue;
-      else if (p.measured.is_stall) spoilt = &rough.stalls;
-      else if (forced(p.measured)) spoilt = &rough.off_condition;
-      else if (p.expanded_kt > card.wanted_uncertainty_kt) spoilt = &rough.wide;
+      if (!p.measured.found())
+        spoilt = &rough.missing;
+      else if (roughness(p.measured) <= kRough)
+        continue;
+      else if (p.measured.is_stall)
+        spoilt = &rough.stalls;
+      else if (forced(p.measured))
+        spoilt = &rough.off_condition;
+      else if (p.expanded_kt > card.wanted_uncertainty_kt)
+        spoilt = &rough.wide;
       if (spoilt == nullptr) continue;
       add(*spoilt, name);
       add(rough.all, name);
@@ -76,9 +81,11 @@ std::string rough_air_reason(const RoughAir& rough, const TestCard& card) {
   char swing[32];
   std::snprintf(swing, sizeof swing, "%.2f g", rough.most);
   std::vector<std::string> clauses;
-  if (!rough.off_condition.empty()) clauses.push_back(joined(rough.off_condition) + " could not be brought on condition");
+  if (!rough.off_condition.empty())
+    clauses.push_back(joined(rough.off_condition) + " could not be brought on condition");
   if (!rough.wide.empty())
-    clauses.push_back(joined(rough.wide) + " is less certain than the " + knots(card.wanted_uncertainty_kt) + " that the card wants");
+    clauses.push_back(joined(rough.wide) + " is less certain than the " + knots(card.wanted_uncertainty_kt) +
+                      " that the card wants");
   if (!rough.missing.empty()) clauses.push_back(joined(rough.missing) + " could not be had");
   if (!rough.stalls.empty()) clauses.push_back("a gust may have decided where the wing let go in the stall");
   std::string text = std::string("the air was rough, the load factor swung by ") + swing +
@@ -105,7 +112,8 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
   if (const std::vector<std::string> stalled = stalled_unasked(card, outcome); !stalled.empty()) {
     j.fly_again = rough.all;
     for (const std::string& name : stalled) add(j.fly_again, name);
-    const std::string what = "with the wing at its full lift the nose fell without being asked to at " + joined(stalled);
+    const std::string what =
+        "with the wing at its full lift the nose fell without being asked to at " + joined(stalled);
     if (rough.most > kRough)
       return say(Verdict::wait_for_better_air, what + ": in this air that point is not safe to hold");
     return say(Verdict::fly_again, what + " although the air was smooth: come down to the speed more gently");
@@ -141,7 +149,8 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
   }
   if (!wide.empty()) {
     j.fly_again = wide;
-    return say(Verdict::fly_again, joined(wide) + " known less well than the " + knots(card.wanted_uncertainty_kt) +
+    return say(Verdict::fly_again, joined(wide) + " known less well than the " +
+                                       knots(card.wanted_uncertainty_kt) +
                                        " that the card wants: more repeats, or smoother air, bring it down");
   }
   if (!wrong.empty()) {

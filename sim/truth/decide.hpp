@@ -18,6 +18,7 @@ inline constexpr double kRough = 0.09;
 ///   3. a point's 95 % interval is wider than the card wants: fly it again;
 ///   4. the set points, held against the truth, leave less warning than the card wants, or err by more: fly again;
 ///   5. otherwise: keep.
-void decide(Judgement& judgement, const SetPoints& measured, const TestCard& card, const SortieOutcome& outcome);
+void decide(Judgement& judgement, const SetPoints& measured, const TestCard& card,
+            const SortieOutcome& outcome);
 
 }  // namespace stallwright

@@ -11,7 +11,8 @@
 namespace stallwright {
 namespace {
 
-TrueSet true_set(const Aircraft& aircraft, const TestCard& card, std::size_t flap_setting, const StillAir& air) {
+TrueSet true_set(const Aircraft& aircraft, const TestCard& card, std::size_t flap_setting,
+                 const StillAir& air) {
   const AircraftType& type = aircraft.type;
   const double flap_rad = type.flaps[flap_setting].deflection_rad;
   TrueSet set;
@@ -41,7 +42,8 @@ TrueSet true_set(const Aircraft& aircraft, const TestCard& card, std::size_t fla
     t.at = steady_at(aircraft, flap_rad, p.power, p.descent_fpm * kFootPerMinute, air,
                      point_speeds(p, type, aircraft.mass.mass_kg).target_kt * kKnot);
     if (!t.at.found)
-      throw std::runtime_error("point " + p.name + ": this aeroplane has no steady flight at the card's speed");
+      throw std::runtime_error("point " + p.name +
+                               ": this aeroplane has no steady flight at the card's speed");
     t.ratio_per_rad = set.map.ratio_per_rad(t.at.ratio);
     set.points.push_back(t);
   }
@@ -81,13 +83,15 @@ JudgedPoint judge_point(const SetPoint& measured, const TrueSet& set) {
   j.true_alpha_deg = truth->at.alpha_rad / math::kDegree;
   j.true_margin_kt = j.true_speed_kt - set.map.stall_speed_kt();
   if (!measured.found()) return j;
-  const ReadingError adopted = reading_error("adopted", {measured.ratio, measured.u, kNone, kNone}, *truth, set.map);
+  const ReadingError adopted =
+      reading_error("adopted", {measured.ratio, measured.u, kNone, kNone}, *truth, set.map);
   j.error_ratio = adopted.error_ratio;
   j.error_deg = adopted.error_deg;
   j.error_kt = adopted.error_kt;
   j.measured_speed_kt = set.map.speed_kt(measured.ratio);
   j.margin_kt = j.measured_speed_kt - set.map.stall_speed_kt();
-  j.expanded_kt = 0.5 * std::abs(set.map.speed_kt(measured.interval_high) - set.map.speed_kt(measured.interval_low));
+  j.expanded_kt =
+      0.5 * std::abs(set.map.speed_kt(measured.interval_high) - set.map.speed_kt(measured.interval_low));
   j.covered = measured.interval_low <= truth->at.ratio && truth->at.ratio <= measured.interval_high;
   if (measured.is_stall) {
     j.readings = {reading_error("break", measured.at_break, *truth, set.map),

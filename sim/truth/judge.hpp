@@ -13,16 +13,16 @@ struct TruePoint {
   std::size_t card_point = 0;
   std::string name;
   bool is_stall = false;
-  StaticPoint at;                  ///< the steady flight that defines it
-  double ratio_per_rad = kNone;    ///< d(ratio)/d(alpha) along the 1 g trim curve there
+  StaticPoint at;                ///< the steady flight that defines it
+  double ratio_per_rad = kNone;  ///< d(ratio)/d(alpha) along the 1 g trim curve there
 };
 
 /// The truth of one flap setting of a card, for one aeroplane as loaded. Does not depend on the sortie's seed or air.
 struct TrueSet {
   std::size_t flap_setting = 0;
   double flap_deg = 0.0, mass_kg = 0.0;
-  std::vector<TruePoint> points;   ///< steady points in card order, then the stall
-  KnotsMap map;                    ///< ratio to speed, one for measured and true values
+  std::vector<TruePoint> points;  ///< steady points in card order, then the stall
+  KnotsMap map;                   ///< ratio to speed, one for measured and true values
 };
 
 /// Truth of every set of a card: static response of the installed probe and pitot-static system at the point's flap

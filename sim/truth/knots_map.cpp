@@ -9,7 +9,7 @@
 namespace stallwright {
 namespace {
 
-constexpr double kTangentBelow = 1.05;   ///< times the 1 g stall speed
+constexpr double kTangentBelow = 1.05;  ///< times the 1 g stall speed
 constexpr double kStep_rad = 0.1 * math::kDegree;
 constexpr double kJump = 0.04;
 constexpr double kBeyondStall_rad = 10.0 * math::kDegree;
@@ -18,7 +18,8 @@ constexpr double kBeyondStall_rad = 10.0 * math::kDegree;
 std::size_t interval(const std::vector<double>& axis, double value) {
   const auto above = std::upper_bound(axis.begin(), axis.end(), value);
   const std::ptrdiff_t i = above - axis.begin() - 1;
-  return static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(i, 0, static_cast<std::ptrdiff_t>(axis.size()) - 2));
+  return static_cast<std::size_t>(
+      std::clamp<std::ptrdiff_t>(i, 0, static_cast<std::ptrdiff_t>(axis.size()) - 2));
 }
 
 }  // namespace

@@ -18,7 +18,7 @@ class KnotsMap {
   KnotsMap(const Aircraft& aircraft, double flap_rad, const StillAir& air, double fastest_mps);
 
   double speed_kt(double ratio) const;
-  double ratio_per_kt(double ratio) const;     ///< slope of the inverse, negative
+  double ratio_per_kt(double ratio) const;  ///< slope of the inverse, negative
   double stall_speed_kt() const { return stall_speed_kt_; }
   const StaticPoint& stall() const { return stall_; }
   /// d(ratio)/d(alpha) along the curve at a ratio, 1/rad; the end values are held outside.

@@ -13,7 +13,8 @@ namespace {
 constexpr double kBanks_deg[] = {0.0, 30.0, 45.0};
 constexpr double kStep_rad = 0.5 * math::kDegree;
 constexpr double kBeyond_rad = 1.0 * math::kDegree;
-constexpr double kPoweredBeyond_rad = 5.0 * math::kDegree;  ///< past the idle stall: beyond, thrust holds the aeroplane up
+constexpr double kPoweredBeyond_rad =
+    5.0 * math::kDegree;  ///< past the idle stall: beyond, thrust holds the aeroplane up
 
 constexpr const char* kUnwarned = "stalls before the warning";
 
@@ -29,7 +30,8 @@ std::vector<Warning> recorded_warnings(const SetPoints& measured, const TestCard
   for (const SetPointSet& set : measured.sets)
     for (const SetPoint& p : set.points)
       if (p.name == "warning" && p.found() && p.card_point < card.points.size())
-        warnings.push_back({card.points[p.card_point].flap_setting, set.flap_deg, p.ratio, &card.points[p.card_point]});
+        warnings.push_back(
+            {card.points[p.card_point].flap_setting, set.flap_deg, p.ratio, &card.points[p.card_point]});
   return warnings;
 }
 
@@ -38,7 +40,8 @@ double speed_at_ratio(const std::vector<StaticPoint>& sweep, double ratio) {
   for (std::size_t i = 1; i < sweep.size(); ++i) {
     if (sweep[i].ratio < ratio || sweep[i - 1].ratio > ratio) continue;
     const double share = (ratio - sweep[i - 1].ratio) / (sweep[i].ratio - sweep[i - 1].ratio);
-    return (sweep[i - 1].indicated_mps + share * (sweep[i].indicated_mps - sweep[i - 1].indicated_mps)) / kKnot;
+    return (sweep[i - 1].indicated_mps + share * (sweep[i].indicated_mps - sweep[i - 1].indicated_mps)) /
+           kKnot;
   }
   return kNone;
 }
@@ -74,13 +77,14 @@ ProtectionRow row_for(const Flown& flown, const Warning& warning, const Angles& 
   row.power = flown.power;
   row.bank_deg = flown.bank_deg;
   row.mass_kg = flown.aircraft->mass.mass_kg;
-  auto sweep = angle_sweep(*flown.aircraft, flap_rad, flown.power, 0.0, air, angles.from_rad, kStep_rad, kBeyond_rad,
-                           flown.bank_deg * math::kDegree);
+  auto sweep = angle_sweep(*flown.aircraft, flap_rad, flown.power, 0.0, air, angles.from_rad, kStep_rad,
+                           kBeyond_rad, flown.bank_deg * math::kDegree);
   std::erase_if(sweep, [&](const StaticPoint& p) { return p.alpha_rad > angles.end_rad; });
   // Hanging on the propeller is a steady flight as well, but not the one a step of half a degree leads to.
-  const auto jump = std::adjacent_find(sweep.begin(), sweep.end(), [](const StaticPoint& a, const StaticPoint& b) {
-    return std::abs(b.indicated_mps - a.indicated_mps) > 0.15 * a.indicated_mps;
-  });
+  const auto jump =
+      std::adjacent_find(sweep.begin(), sweep.end(), [](const StaticPoint& a, const StaticPoint& b) {
+        return std::abs(b.indicated_mps - a.indicated_mps) > 0.15 * a.indicated_mps;
+      });
   if (jump != sweep.end()) sweep.erase(jump + 1, sweep.end());
   if (sweep.size() < 3) {
     row.note = "no steady flight";
@@ -110,19 +114,22 @@ std::string one_decimal(double value) {
 std::string described(const ProtectionRow& row) {
   std::string text = row.power == PowerRule::idle ? "at idle" : "with power for level flight";
   text += row.flap_deg == 0.0 ? ", flaps up" : ", flaps " + std::to_string(std::lround(row.flap_deg)) + "°";
-  text += row.bank_deg == 0.0 ? ", wings level" : ", in a turn at " + std::to_string(std::lround(row.bank_deg)) + "° of bank";
+  text += row.bank_deg == 0.0 ? ", wings level"
+                              : ", in a turn at " + std::to_string(std::lround(row.bank_deg)) + "° of bank";
   return text + ", at " + std::to_string(std::lround(row.mass_kg)) + " kg";
 }
 
 std::string sentence_for(const Protection& p) {
   const ProtectionRow* least = p.least();
   if (least == nullptr) return "";
-  if (!std::isfinite(least->margin_kt)) return "as recorded, " + described(*least) + ", the wing " + least->note + ".";
-  std::string text = "as recorded, the warning comes " + one_decimal(least->margin_kt) + " kt above the stall " + described(*least);
+  if (!std::isfinite(least->margin_kt))
+    return "as recorded, " + described(*least) + ", the wing " + least->note + ".";
+  std::string text = "as recorded, the warning comes " + one_decimal(least->margin_kt) +
+                     " kt above the stall " + described(*least);
   const double change = least->margin_kt - p.taught_margin_kt;
   if (std::isfinite(change))
-    text += ": " + one_decimal(std::abs(change)) + " kt " + (change < 0.0 ? "closer to the stall" : "earlier") +
-            " than in the flight it was taught in";
+    text += ": " + one_decimal(std::abs(change)) + " kt " +
+            (change < 0.0 ? "closer to the stall" : "earlier") + " than in the flight it was taught in";
   return text + ".";
 }
 
@@ -145,12 +152,14 @@ MassProperties heavy_mass(const AircraftType& type, double cg_aft_m) {
 
 void heed_protection(Judgement& judgement, const Protection& protection, const TestCard& card) {
   const ProtectionRow* least = protection.least();
-  if (judgement.verdict != Verdict::keep || least == nullptr || least->margin_kt >= card.wanted_margin_kt) return;
+  if (judgement.verdict != Verdict::keep || least == nullptr || least->margin_kt >= card.wanted_margin_kt)
+    return;
   judgement.verdict = Verdict::fly_again;
   judgement.fly_again = {"warning"};
   judgement.reason = protection.sentence;
   if (!judgement.reason.empty() && judgement.reason.back() == '.') judgement.reason.pop_back();
-  judgement.reason += "; the card wants " + one_decimal(card.wanted_margin_kt) + " kt: put the warning at a faster speed";
+  judgement.reason +=
+      "; the card wants " + one_decimal(card.wanted_margin_kt) + " kt: put the warning at a faster speed";
 }
 
 const ProtectionRow* Protection::least() const {
@@ -187,7 +196,8 @@ Protection protection(const Aircraft& aircraft, std::uint64_t airframe_seed, con
     const Flown& f = flown[static_cast<std::size_t>(k)];
     ProtectionRow row = row_for(f, taught[f.flap_setting], angles[f.flap_setting], air);
     row.heavy = f.aircraft == &heavy;
-    row.in_use = taught[f.flap_setting].flap_setting == f.flap_setting && f.bank_deg <= card.protected_bank_deg;
+    row.in_use =
+        taught[f.flap_setting].flap_setting == f.flap_setting && f.bank_deg <= card.protected_bank_deg;
     out.rows[static_cast<std::size_t>(k)] = row;
   });
   const Warning& first = warnings.front();

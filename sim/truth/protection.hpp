@@ -12,22 +12,22 @@ namespace stallwright {
 /// Truth: steady flight with the installed probe, no lag, noise or drift; the stall at quasi-static maximum lift.
 struct ProtectionRow {
   double flap_deg = 0.0;
-  double taught_flap_deg = 0.0;   ///< flap setting of the set whose warning is used
+  double taught_flap_deg = 0.0;  ///< flap setting of the set whose warning is used
   PowerRule power = PowerRule::idle;
   double bank_deg = 0.0;
-  bool heavy = false;             ///< at the greatest mass; else with the pilot alone
+  bool heavy = false;  ///< at the greatest mass; else with the pilot alone
   double mass_kg = kNone;
-  double warning_kt = kNone;      ///< indicated speed at which the recorded ratio is reached; none: see `note`
-  double stall_kt = kNone;        ///< indicated speed of maximum lift in this flight
-  double margin_kt = kNone;       ///< their difference; negative: the wing stalls without a warning
-  bool in_use = false;            ///< within what the card says that the warning is for
-  std::string note;               ///< why there is no number
+  double warning_kt = kNone;  ///< indicated speed at which the recorded ratio is reached; none: see `note`
+  double stall_kt = kNone;    ///< indicated speed of maximum lift in this flight
+  double margin_kt = kNone;   ///< their difference; negative: the wing stalls without a warning
+  bool in_use = false;        ///< within what the card says that the warning is for
+  std::string note;           ///< why there is no number
 };
 
 struct Protection {
-  std::vector<ProtectionRow> rows;   ///< by flap setting, power, bank, mass
-  double taught_margin_kt = kNone;   ///< in the flight that the warning was taught in, at the mass flown
-  std::string sentence;              ///< the least row in use, in plain words; empty without rows
+  std::vector<ProtectionRow> rows;  ///< by flap setting, power, bank, mass
+  double taught_margin_kt = kNone;  ///< in the flight that the warning was taught in, at the mass flown
+  std::string sentence;             ///< the least row in use, in plain words; empty without rows
   /// The row in use with the least margin, or none.
   const ProtectionRow* least() const;
 };

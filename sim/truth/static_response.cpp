@@ -73,9 +73,9 @@ StaticPoint steady_at(const Aircraft& aircraft, double flap_rad, PowerRule power
   return p;
 }
 
-std::vector<StaticPoint> angle_sweep(const Aircraft& aircraft, double flap_rad, PowerRule power, double descent_mps,
-                                     const StillAir& air, double from_rad, double step_rad, double beyond_rad,
-                                     double bank_rad) {
+std::vector<StaticPoint> angle_sweep(const Aircraft& aircraft, double flap_rad, PowerRule power,
+                                     double descent_mps, const StillAir& air, double from_rad,
+                                     double step_rad, double beyond_rad, double bank_rad) {
   TrimCondition c = condition(flap_rad, power, descent_mps, air);
   c.bank_rad = bank_rad;
   const bool turning = bank_rad != 0.0;

@@ -32,9 +32,9 @@ StaticPoint steady_at(const Aircraft& aircraft, double flap_rad, PowerRule power
 /// held level by decree (TrimCondition::longitudinal_only); steps that do not converge are left out. From where level
 /// flight asks more than full power on, full power is flown and height given away.
 ///   bank_rad  of a steady turn, right positive; in a turn the sweep ends where no steady flight exists any more
-std::vector<StaticPoint> angle_sweep(const Aircraft& aircraft, double flap_rad, PowerRule power, double descent_mps,
-                                     const StillAir& air, double from_rad, double step_rad, double beyond_rad,
-                                     double bank_rad = 0.0);
+std::vector<StaticPoint> angle_sweep(const Aircraft& aircraft, double flap_rad, PowerRule power,
+                                     double descent_mps, const StillAir& air, double from_rad,
+                                     double step_rad, double beyond_rad, double bank_rad = 0.0);
 
 /// The flight of quasi-static maximum lift in a sweep: vertex of the parabola through the largest lift area and its
 /// neighbours, or the last one with elevator left if the stick's stop comes first. Throws std::runtime_error for an

@@ -101,10 +101,11 @@ inline Judgement judgement() {
 inline Protection protection() {
   Protection result;
   result.taught_margin_kt = 7.5;
-  result.rows = {{0.0, 0.0, PowerRule::idle, 0.0, false, 450.0, 43.6, 36.1, 7.5, true, ""},
-                 {0.0, 0.0, PowerRule::idle, 30.0, false, 450.0, 44.0, 39.8, 4.2, true, ""},
-                 {30.0, 0.0, PowerRule::idle, 0.0, false, 450.0, kNone, 32.4, kNone, false, "stalls before the warning"},
-                 {30.0, 0.0, PowerRule::idle, 30.0, false, 450.0, 37.5, 35.3, 2.2, false, ""}};
+  result.rows = {
+      {0.0, 0.0, PowerRule::idle, 0.0, false, 450.0, 43.6, 36.1, 7.5, true, ""},
+      {0.0, 0.0, PowerRule::idle, 30.0, false, 450.0, 44.0, 39.8, 4.2, true, ""},
+      {30.0, 0.0, PowerRule::idle, 0.0, false, 450.0, kNone, 32.4, kNone, false, "stalls before the warning"},
+      {30.0, 0.0, PowerRule::idle, 30.0, false, 450.0, 37.5, 35.3, 2.2, false, ""}};
   result.sentence = "as recorded, the warning comes 4.2 kt above the stall in a turn.";
   return result;
 }

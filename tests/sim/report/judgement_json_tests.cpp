@@ -9,7 +9,9 @@ using namespace stallwright;
 using Json = nlohmann::json;
 
 namespace {
-Json judged() { return Json::parse(judgement_to_json(sample::judgement(), sample::protection(), "short card", "Marram")); }
+Json judged() {
+  return Json::parse(judgement_to_json(sample::judgement(), sample::protection(), "short card", "Marram"));
+}
 }  // namespace
 
 TEST_CASE("judgement.json holds all that set-points.json says of each point, and the truth",

@@ -15,9 +15,7 @@ constexpr double kTick_s = 0.02;
 constexpr double kFull_m2 = 20.0;  ///< lift area that the wing can make
 
 /// Steady flight near the stall: what each test bends to its purpose.
-BreakSample slow_flight(double t_s) {
-  return {t_s, 8.0 * math::kDegree, 0.0, 0.6, 22.0, kFull_m2, 0.8, 0.0};
-}
+BreakSample slow_flight(double t_s) { return {t_s, 8.0 * math::kDegree, 0.0, 0.6, 22.0, kFull_m2, 0.8, 0.0}; }
 
 /// Feeds ten seconds; what happens begins at 5 s (`since` counts from there).
 std::optional<Break> watch(const std::function<void(BreakSample&, double since)>& bend) {
@@ -39,7 +37,8 @@ void fall(BreakSample& now, double since) {
 
 }  // namespace
 
-TEST_CASE("a nose that falls while lift goes and the angle stays is a break, dated to the start of the fall") {
+TEST_CASE(
+    "a nose that falls while lift goes and the angle stays is a break, dated to the start of the fall") {
   const auto found = watch([](BreakSample& now, double since) {
     fall(now, since);
     now.lift_area_m2 *= 1.0 - 0.1 * since;
@@ -110,10 +109,13 @@ TEST_CASE("one sample of lift does not stand for the wing's full lift") {
   }
 }
 
-TEST_CASE("the stick at its aft stop is a break after a second, dated to reaching it, and none after half of one") {
+TEST_CASE(
+    "the stick at its aft stop is a break after a second, dated to reaching it, and none after half of one") {
   const auto found = watch([](BreakSample& now, double since) {
-    if (since < 2.0) now.stick_aft = 0.6 + 0.2 * since;
-    else now.stick_aft = 1.0;
+    if (since < 2.0)
+      now.stick_aft = 0.6 + 0.2 * since;
+    else
+      now.stick_aft = 1.0;
   });
   REQUIRE(found);
   CHECK(found->sign == "control at its aft stop");

@@ -31,7 +31,8 @@ TEST_CASE("what is called an unintended stall in rough air had the wing near its
       ++called;
       double most_deg = 0.0;
       for (const TruthRow& row : rows.truth)
-        if (row.t_s <= event.time_s && row.t_s > event.time_s - 2.5) most_deg = std::max(most_deg, row.alpha_deg);
+        if (row.t_s <= event.time_s && row.t_s > event.time_s - 2.5)
+          most_deg = std::max(most_deg, row.alpha_deg);
       INFO(type << " seed " << seed << " at " << event.time_s << " s");
       CHECK(most_deg > stall_deg - 4.0);
     }

@@ -125,7 +125,8 @@ TEST_CASE("a set point that is missing, out of order or wrong is flown again") {
     f.decided();
   }
   CHECK(f.judgement.verdict == Verdict::fly_again);
-  CHECK(std::find(f.judgement.fly_again.begin(), f.judgement.fly_again.end(), "stall") != f.judgement.fly_again.end());
+  CHECK(std::find(f.judgement.fly_again.begin(), f.judgement.fly_again.end(), "stall") !=
+        f.judgement.fly_again.end());
 }
 
 TEST_CASE("a flight that ended before its card did is not kept") {

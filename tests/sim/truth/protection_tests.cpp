@@ -41,7 +41,8 @@ struct Taught {
 
 const ProtectionRow& row(const Protection& p, double flap_deg, PowerRule power, double bank_deg, bool heavy) {
   const auto found = std::find_if(p.rows.begin(), p.rows.end(), [&](const ProtectionRow& r) {
-    return std::abs(r.flap_deg - flap_deg) < 0.1 && r.power == power && r.bank_deg == bank_deg && r.heavy == heavy;
+    return std::abs(r.flap_deg - flap_deg) < 0.1 && r.power == power && r.bank_deg == bank_deg &&
+           r.heavy == heavy;
   });
   REQUIRE(found != p.rows.end());
   return *found;
@@ -49,20 +50,24 @@ const ProtectionRow& row(const Protection& p, double flap_deg, PowerRule power, 
 
 }  // namespace
 
-TEST_CASE("the warning protects as much as taught in the flight that it was taught in", "[truth][protection]") {
+TEST_CASE("the warning protects as much as taught in the flight that it was taught in",
+          "[truth][protection]") {
   const Taught t("sarsen");
   const Protection p = t.protects();
   const double target_kt = t.truth[0].points[2].at.indicated_mps / kKnot;
   const ProtectionRow& light = row(p, 0.0, PowerRule::level, 0.0, false);
   const ProtectionRow& heavy = row(p, 0.0, PowerRule::level, 0.0, true);
   // Speeds of one angle go with the root of mass, but for the slipstream, which does more for a light aeroplane.
-  CHECK(light.warning_kt * std::sqrt(t.aircraft.mass.mass_kg / light.mass_kg) == Approx(target_kt).margin(0.6));
-  CHECK(heavy.warning_kt * std::sqrt(t.aircraft.mass.mass_kg / heavy.mass_kg) == Approx(target_kt).margin(0.6));
+  CHECK(light.warning_kt * std::sqrt(t.aircraft.mass.mass_kg / light.mass_kg) ==
+        Approx(target_kt).margin(0.6));
+  CHECK(heavy.warning_kt * std::sqrt(t.aircraft.mass.mass_kg / heavy.mass_kg) ==
+        Approx(target_kt).margin(0.6));
   CHECK(p.taught_margin_kt > light.margin_kt - 0.3);
   CHECK(p.taught_margin_kt < heavy.margin_kt + 0.3);
 }
 
-TEST_CASE("stall speeds of the protection table go with the roots of mass and load factor", "[truth][protection]") {
+TEST_CASE("stall speeds of the protection table go with the roots of mass and load factor",
+          "[truth][protection]") {
   const Protection p = Taught("tarnfell").protects();
   const ProtectionRow& level = row(p, 0.0, PowerRule::idle, 0.0, true);
   const ProtectionRow& light = row(p, 0.0, PowerRule::idle, 0.0, false);
@@ -71,9 +76,11 @@ TEST_CASE("stall speeds of the protection table go with the roots of mass and lo
     const double load_factor = 1.0 / std::cos(bank * math::kDegree);
     // sqrt(n) in a level turn (common practice). The inner wing of a slow aeroplane is slower than its middle, which costs
     // some lift, and a gliding turn needs a little less of it.
-    CHECK(row(p, 0.0, PowerRule::level, bank, true).stall_kt / row(p, 0.0, PowerRule::level, 0.0, true).stall_kt ==
+    CHECK(row(p, 0.0, PowerRule::level, bank, true).stall_kt /
+              row(p, 0.0, PowerRule::level, 0.0, true).stall_kt ==
           Approx(std::sqrt(load_factor)).epsilon(0.02));
-    CHECK(row(p, 0.0, PowerRule::idle, bank, true).stall_kt / level.stall_kt == Approx(std::sqrt(load_factor)).epsilon(0.03));
+    CHECK(row(p, 0.0, PowerRule::idle, bank, true).stall_kt / level.stall_kt ==
+          Approx(std::sqrt(load_factor)).epsilon(0.03));
   }
 }
 
