@@ -77,6 +77,8 @@ FlightState<T> flight_step(const Aircraft& aircraft, const FlightState<T>& s, co
     return flight_derivative(aircraft, at, controls, air).rate;
   });
   next.rigid.attitude_EB = normalised(next.rigid.attitude_EB);
+  // In a dive, thrown from one flow into another, a step of this lag may overshoot: a share of the chord stays one.
+  for (T& x : next.airframe.separation) x = math::clamp(x, T(0), T(1));
   return next;
 }
 

@@ -28,7 +28,7 @@ std::string complaint(const Aircraft& a, const FlightState<double>& s) {
   if (norm(s.rigid.velocity_B_mps) > 150.0) return "faster than any dive";
   if (norm(s.rigid.rate_B_radps) > 15.0) return "turning faster than any spin";
   for (const double x : s.airframe.separation)
-    if (x < -1e-3 || x > 1.0 + 1e-3) return "a separation point is off the chord";
+    if (x < 0.0 || x > 1.0) return "a separation point is off the chord";
   const AircraftType& t = a.type;
   const auto outside = [](double angle, double low, double high) {
     return angle < low - 1e-9 || angle > high + 1e-9;
@@ -98,6 +98,13 @@ void fly_random_minutes(std::uint64_t first, std::uint64_t count) {
 TEST_CASE("40 random flights of a minute, upsets included, stay finite and keep their invariants",
           "[motion][invariant]") {
   fly_random_minutes(0, 40);
+}
+
+TEST_CASE("a flight thrown from one flow into another at high speed keeps its separation points on the chord",
+          "[motion][invariant]") {
+  // Of 10,000, two whose first steps overshoot when nothing holds them.
+  fly_random_minutes(104, 1);
+  fly_random_minutes(192, 1);
 }
 
 TEST_CASE("10,000 random flights of a minute, upsets included, stay finite and keep their invariants",
