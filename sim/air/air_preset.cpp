@@ -1,7 +1,11 @@
 #include "sim/air/air_preset.hpp"
 
+#include <algorithm>
+
+#include "aircraft/input_error.hpp"
 #include "aircraft/math/units.hpp"
 #include "aircraft/toml_reader.hpp"
+#include "sim/air/thermals.hpp"
 
 namespace stallwright {
 
@@ -43,9 +47,40 @@ MeanWind read_wind(const TomlTable& table) {
   return wind;
 }
 
+ConvectiveDay read_convection(const TomlTable& table) {
+  constexpr FileUnit kHour{"h", 1.0}, kDay{"", 1.0}, kWattPerM2{"W/m2", 1.0}, kPerKm{"K/km", 1e-3};
+  ConvectiveDay day;
+  day.hour = table.number({"hour", kHour, 0.0, 24.0});
+  day.latitude_rad = table.number({"latitude_deg", unit::kDegree, -65.0, 65.0});
+  day.day_of_year = table.number({"day_of_year", kDay, 1.0, 365.0});
+  day.peak_heat_flux_wpm2 = table.number({"peak_heat_flux_Wpm2", kWattPerM2, 0.0, 600.0});
+  day.lapse_K_per_m = table.number({"lapse_K_per_km", kPerKm, 0.5, 20.0});
+  day.morning_depth_m = table.number({"morning_depth_ft", unit::kFoot, 30.0, 3000.0});
+  return day;
+}
+
 }  // namespace
 
-AirPreset read_air_preset(const std::filesystem::path& file) {
+TurbulenceIntensity AirPreset::intensity() const {
+  TurbulenceIntensity out = severity ? turbulence_intensity(*severity) : uniform_intensity(sigma_mps);
+  if (!convection) return out;
+  const MixedLayer layer = mixed_layer(*convection);
+  if (layer.scale_mps <= 0.0) return out;
+  const ThermalField thermals(layer, {}, {});
+  constexpr int kHeights = 24;
+  for (int i = 0; i <= kHeights; ++i) {
+    const double height = 1.2 * layer.depth_m * i / kHeights;
+    const double all = convective_sigma_w_mps(layer, height), whole = all * all;
+    out.convective_height_m.push_back(height);
+    out.convective_sigma_u_mps.push_back(convective_sigma_u_mps(layer, height));
+    out.convective_sigma_w_mps.push_back(
+        math::sqrt(std::max(whole / 3.0, whole - thermals.variance(height))));
+  }
+  out.convective_length_m = convective_length_m(layer);
+  return out;
+}
+
+AirPreset read_air_preset(const std::filesystem::path& file, std::optional<double> hour) {
   const TomlDocument document(file);
   const TomlTable root = document.root();
   root.choice("format", {"stallwright-air-1"});
@@ -55,7 +90,12 @@ AirPreset read_air_preset(const std::filesystem::path& file) {
   preset.day.temperature_offset_K = root.number_or({"temperature_offset_K", kKelvin, -60.0, 60.0}, 0.0);
   preset.day.qnh_Pa = root.number_or({"qnh_hPa", kHectopascal, 800.0, 1100.0}, preset.day.qnh_Pa);
   if (root.has("wind")) preset.wind = read_wind(root.table("wind"));
+  if (root.has("convection")) preset.convection = read_convection(root.table("convection"));
   document.reject_unknown_keys();
+  if (!hour) return preset;
+  if (!preset.convection)
+    throw InputError(file.string() + ": expected a [convection] table to go with a time of day, found none");
+  preset.convection->hour = *hour;
   return preset;
 }
 

@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "sim/air/convection.hpp"
 #include "sim/air/standard_atmosphere.hpp"
 #include "sim/air/turbulence_intensity.hpp"
 #include "sim/air/wind.hpp"
@@ -23,19 +24,26 @@ namespace stallwright {
 ///   shear = "none" | "power" | "linear" may be left out (none)
 ///   power                               0 to 1, with shear = "power"; may be left out (1/7)
 ///   gradient_kt_per_1000ft              -50 to 50, with shear = "linear"
+///   [convection]                        may be left out (none): a fair-weather day, see convection.hpp
+///   hour                                0 to 24, local solar time
+///   latitude_deg, day_of_year           -65 to 65, 1 to 365
+///   peak_heat_flux_Wpm2                 0 to 600
+///   lapse_K_per_km                      0.5 to 20, of potential temperature above the mixed layer
+///   morning_depth_ft                    30 to 3000
 struct AirPreset {
   std::string name = "Calm";
   std::optional<Severity> severity = Severity::kCalm;  ///< nothing when sigma_mps is given instead
   double sigma_mps = 0.0;                              ///< used only without a severity
   Day day;
   MeanWind wind;
-  TurbulenceIntensity intensity() const {
-    return severity ? turbulence_intensity(*severity) : uniform_intensity(sigma_mps);
-  }
+  std::optional<ConvectiveDay> convection;
+  /// Of the severity, and of the convection that thermals leave out: at least a third of it is small and shapeless (ours).
+  TurbulenceIntensity intensity() const;
   friend bool operator==(const AirPreset&, const AirPreset&) = default;
 };
 
 /// Reads a preset. Throws InputError with one line, `file:line: field: expected X, found Y`.
-AirPreset read_air_preset(const std::filesystem::path& file);
+///   hour  takes the place of convection.hour; a preset without convection refuses it
+AirPreset read_air_preset(const std::filesystem::path& file, std::optional<double> hour = {});
 
 }  // namespace stallwright

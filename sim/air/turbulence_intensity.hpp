@@ -33,6 +33,9 @@ struct TurbulenceIntensity {
   bool low_layer_anisotropic = true;  ///< whether sigma_u and sigma_v grow towards the ground
   std::vector<double> height_m;       ///< axis of the exceedance curve
   std::vector<double> sigma_mps;      ///< one for each height
+  /// Convection on top of it (convection.hpp), empty without: variances add, scale lengths by share of variance.
+  std::vector<double> convective_height_m{}, convective_sigma_u_mps{}, convective_sigma_w_mps{};
+  double convective_length_m = 0.0;
   friend bool operator==(const TurbulenceIntensity&, const TurbulenceIntensity&) = default;
 };
 
@@ -45,6 +48,27 @@ template <class T>
 struct TurbulenceScales {
   T sigma_u_mps, sigma_v_mps, sigma_w_mps, length_u_m, length_v_m, length_w_m;
 };
+
+/// Scales of the specification with those of convection added.
+template <class T>
+TurbulenceScales<T> with_convection(const TurbulenceIntensity& intensity, const T& height_m,
+                                    const TurbulenceScales<T>& s) {
+  const T length(intensity.convective_length_m);
+  const auto join = [&](const std::vector<double>& table, T& sigma, T& scale) {
+    const T more = math::interpolate(intensity.convective_height_m, table, height_m);
+    const T variance = sigma * sigma + more * more;
+    scale =
+        math::where(variance > T(0),
+                    (sigma * sigma * scale + more * more * length) / math::max(variance, T(1e-12)), scale);
+    sigma = math::sqrt(variance);
+  };
+  TurbulenceScales<T> out = s;
+  join(intensity.convective_sigma_u_mps, out.sigma_u_mps, out.length_u_m);
+  out.sigma_v_mps = out.sigma_u_mps;
+  out.length_v_m = out.length_u_m;
+  join(intensity.convective_sigma_w_mps, out.sigma_w_mps, out.length_w_m);
+  return out;
+}
 
 template <class T>
 TurbulenceScales<T> turbulence_scales(const TurbulenceIntensity& intensity, const T& height_m) {
@@ -63,7 +87,9 @@ TurbulenceScales<T> turbulence_scales(const TurbulenceIntensity& intensity, cons
   const T share = math::clamp(height_m / T(1000.0 * kFoot) - T(1.0), T(0.0), T(1.0));
   const auto mix = [&share](const T& low, const T& top) { return low + share * (top - low); };
   const T sigma_u = mix(low_u, high), length_u = mix(low_length_u, high_length);
-  return {sigma_u, sigma_u, mix(low_w, high), length_u, length_u, mix(low_length_w, high_length)};
+  const TurbulenceScales<T> scales{sigma_u,  sigma_u,  mix(low_w, high),
+                                   length_u, length_u, mix(low_length_w, high_length)};
+  return intensity.convective_height_m.empty() ? scales : with_convection(intensity, height_m, scales);
 }
 
 /// Standard deviation of the vertical gust, kt, for a page or a label.

@@ -2,6 +2,7 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <iostream>
 #include <memory>
 
@@ -62,7 +63,10 @@ class WatchedFolder : public SortieSink {
 
 /// sorties/<card>-<aircraft>-<air>-seed<N>, with -2, -3, ... where that one is taken.
 fs::path usual_folder(const FlownSortie& flown) {
-  const std::string stem = flown.config.card.key + "-" + flown.config.type.key + "-" + flown.air + "-seed" +
+  std::string air = flown.air;
+  std::replace(air.begin(), air.end(), ' ', '-');
+  std::erase(air, ':');
+  const std::string stem = flown.config.card.key + "-" + flown.config.type.key + "-" + air + "-seed" +
                            std::to_string(flown.config.seed);
   fs::path folder = fs::path("sorties") / stem;
   for (int k = 2; fs::exists(folder) && !fs::is_empty(folder); ++k)
@@ -97,13 +101,14 @@ int rehearse(const Options& options) {
   require_card_fits(flight);
   FlownSortie flown;
   flown.version = STALLWRIGHT_VERSION;
-  SourceFiles sources{flight.aircraft_file, flight.card_file, cli::find_air_file(options.air)};
-  flown.air = sources.air.stem().string();
+  const cli::NamedAir air = cli::find_air(options.air);
+  const SourceFiles sources{flight.aircraft_file, flight.card_file, air.file};
+  flown.air = air.label;
   SortieConfig& config = flown.config;
   config.type = flight.type;
   config.loading = flight.loading;
   config.card = flight.card;
-  config.air = read_air_preset(sources.air);
+  config.air = air.preset;
   config.pilot = pilot_grade(options.pilot);
   config.instruments = instrument_grade(options.sensors);
   config.seed = cli::seed_from("--seed", options.seed);
@@ -131,7 +136,9 @@ void add_rehearse_command(CLI::App& app, int& exit_code) {
   CLI::App* command = app.add_subcommand(
       "rehearse", "Fly a test card with a simulated pilot, write the sortie folder, and say what came of it");
   cli::add_flight_options(*command, options->flight);
-  command->add_option("--air", options->air, "Air: calm, light, moderate, severe, or a weather file")
+  command
+      ->add_option("--air", options->air,
+                   "Air: calm, light, moderate, severe, day:HH:MM (local solar time), or a weather file")
       ->type_name("NAME|FILE")
       ->capture_default_str();
   command->add_option("--pilot", options->pilot, "How current the hands are: sharp, current, rusty")

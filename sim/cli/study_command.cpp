@@ -59,7 +59,11 @@ StudyConfig study_config(const Options& options) {
   config.sorties = options.sorties;
   config.first_seed = options.seed;
   config.threads = options.threads;
-  for (const std::string& air : options.airs) config.airs.push_back(read_air_preset(cli::find_air_file(air)));
+  for (const std::string& option : options.airs) {
+    const cli::NamedAir air = cli::find_air(option);
+    config.airs.push_back(air.preset);
+    if (air.hour) config.airs.back().name = air.label;
+  }
   return config;
 }
 
@@ -119,7 +123,7 @@ void add_study_command(CLI::App& app, int& exit_code) {
   cli::add_flight_options(*command, options->flight);
   command
       ->add_option("--air", options->airs,
-                   "Air: calm, light, moderate, severe, or a weather file; repeatable")
+                   "Air: calm, light, moderate, severe, day:HH:MM, or a weather file; repeatable")
       ->type_name("NAME|FILE")
       ->allow_extra_args(false)
       ->capture_default_str();

@@ -14,14 +14,16 @@ using Json = nlohmann::ordered_json;
 
 Json air_json(const FlownSortie& flown) {
   const AirPreset& air = flown.config.air;
-  return {{"name", flown.air},
-          {"preset", air.name},
-          {"file", "air.toml"},
-          {"sigma_kt", number_json(gust_sigma_kt(flown.config))},
-          {"temperature_offset_K", number_json(air.day.temperature_offset_K)},
-          {"qnh_hPa", number_json(air.day.qnh_Pa / 100.0)},
-          {"wind_from_deg", number_json(air.wind.from_rad / math::kDegree)},
-          {"wind_kt", number_json(air.wind.speed_mps / kKnot)}};
+  Json json = {{"name", flown.air},
+               {"preset", air.name},
+               {"file", "air.toml"},
+               {"sigma_kt", number_json(gust_sigma_kt(flown.config))},
+               {"temperature_offset_K", number_json(air.day.temperature_offset_K)},
+               {"qnh_hPa", number_json(air.day.qnh_Pa / 100.0)},
+               {"wind_from_deg", number_json(air.wind.from_rad / math::kDegree)},
+               {"wind_kt", number_json(air.wind.speed_mps / kKnot)}};
+  if (air.convection) json["local_hour"] = number_json(air.convection->hour);
+  return json;
 }
 
 Json loading_json(const SortieConfig& config) {

@@ -115,7 +115,9 @@ FlownSortie read_sortie(const fs::path& folder) {
   config.type.key = root.at("aircraft").at("key").text();
   config.card = load_test_card(folder / "card.toml");
   config.card.key = root.at("card").at("key").text();
-  config.air = read_air_preset(folder / "air.toml");
+  std::optional<double> hour;
+  if (root.at("air").has("local_hour")) hour = root.at("air").at("local_hour").number_or_none();
+  config.air = read_air_preset(folder / "air.toml", hour);
   config.pilot = pilot_grade(root.at("pilot").text());
   config.instruments = instrument_grade(root.at("sensors").text());
   for (const char* key : {"seed", "airframe_seed", "sortie", "ended"}) root.at(key);

@@ -127,6 +127,9 @@ Sortie::Sortie(const SortieConfig& config)
   const Vec3<double> wind = wind_velocity_E(config.air.wind, altitude - terrain_m_);
   state_.rigid.velocity_B_mps += transpose(rotation_EB(state_.rigid.attitude_EB)) * wind;
 
+  if (config.air.convection)
+    if (const MixedLayer layer = mixed_layer(*config.air.convection); layer.scale_mps > 0.0)
+      thermals_.emplace(layer, key_, wind);
   DrydenParams<double> params{turbulence_scales(intensity_, altitude - terrain_m_), aircraft_.span_m};
   dryden_ = stationary_start(params, dryden_noise(key_, 0, true));
   // Carried along by the gust it starts in, as a flight under way would be, instead of struck by it.
@@ -155,7 +158,17 @@ AirSample<double> Sortie::air_now() const {
   air.gust_B_mps = g.v_B_mps;
   air.gust_rate_B_radps = g.omega_B_radps;
   air.shake = shake_.now;
+  if (thermals_) add_thermals(height, air);
   return air;
+}
+
+/// An updraft and its slopes to the nose and to the right, as gust and gust rates (dryden.hpp says which is which).
+void Sortie::add_thermals(double height_m, AirSample<double>& air) const {
+  const Updraft u = thermals_->at(state_.rigid.position_E_m, height_m, time_s());
+  const auto to_body = transpose(rotation_EB(state_.rigid.attitude_EB));
+  air.gust_B_mps += to_body * Vec3<double>{0.0, 0.0, -u.up_mps};
+  const Vec3<double> down_slope = to_body * Vec3<double>{-u.per_m_north, -u.per_m_east, 0.0};
+  air.gust_rate_B_radps += Vec3<double>{down_slope.y, -down_slope.x, 0.0};
 }
 
 SensedTruth<double> Sortie::sensed_truth(const AirSample<double>& air,

@@ -1,11 +1,13 @@
 #pragma once
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "aircraft/aircraft.hpp"
 #include "sim/air/air_preset.hpp"
 #include "sim/air/dryden.hpp"
+#include "sim/air/thermals.hpp"
 #include "sim/air/wake_shake.hpp"
 #include "sim/crew/pilot.hpp"
 #include "sim/motion/flight.hpp"
@@ -85,6 +87,7 @@ class Sortie {
     SteadyCurve curve;
   };
   AirSample<double> air_now() const;
+  void add_thermals(double height_m, AirSample<double>& air) const;
   SensedTruth<double> sensed_truth(const AirSample<double>& air, const Vec3<double>& specific_force) const;
   const SteadyCurve* memory_for(std::size_t flap, PowerRule power, double descent_mps) const;
   TruthRow truth_row(const AirSample<double>& air, const FlightDerivative<double>& now) const;
@@ -94,6 +97,7 @@ class Sortie {
   Aircraft aircraft_;
   AirColumn column_;
   TurbulenceIntensity intensity_;
+  std::optional<ThermalField> thermals_;
   double terrain_m_ = 0.0;
   std::vector<Memory> memories_;
   Pilot pilot_;

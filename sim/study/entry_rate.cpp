@@ -5,7 +5,7 @@
 #include <stdexcept>
 
 #include "sim/reduction/uncertainty.hpp"
-#include "sim/study/parallel.hpp"
+#include "sim/threads/parallel.hpp"
 
 namespace stallwright {
 namespace {

@@ -6,7 +6,7 @@
 #include <set>
 
 #include "sim/reduction/reduce.hpp"
-#include "sim/study/parallel.hpp"
+#include "sim/threads/parallel.hpp"
 
 namespace stallwright {
 

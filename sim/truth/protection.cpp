@@ -5,7 +5,7 @@
 #include <cstdio>
 
 #include "aircraft/math/units.hpp"
-#include "sim/study/parallel.hpp"
+#include "sim/threads/parallel.hpp"
 
 namespace stallwright {
 namespace {

@@ -5,7 +5,7 @@
 
 #include "sim/cli/study_report.hpp"
 #include "sim/study/criteria.hpp"
-#include "sim/study/parallel.hpp"
+#include "sim/threads/parallel.hpp"
 #include "tests/sim/study/study_setup.hpp"
 
 using namespace stallwright;

@@ -1,4 +1,4 @@
-#include "sim/study/parallel.hpp"
+#include "sim/threads/parallel.hpp"
 
 #include <algorithm>
 #include <atomic>
