@@ -116,6 +116,17 @@ TEST_CASE("turbulence of convection adds to that of the severity and leaves othe
   CHECK(both.length_u_m < std::max(light.length_u_m, day.length_u_m));
 }
 
+TEST_CASE("what the shipped day says comes out in SI, and its hour can be taken from elsewhere",
+          "[air][files]") {
+  const AirPreset preset = read_air_preset(std::string(STALLWRIGHT_SOURCE_DIR) + "/assets/air/day.toml");
+  REQUIRE(preset.convection);
+  CHECK(preset.convection->hour == 10.0);
+  CHECK(preset.convection->latitude_rad == Approx(48.0 * math::kDegree));
+  CHECK(preset.convection->lapse_K_per_m == Approx(0.0045));
+  CHECK(preset.convection->morning_depth_m == Approx(150.0 * 0.3048));
+  CHECK(day_at(7.5).convection->hour == 7.5);
+}
+
 TEST_CASE("a time of day needs a day with convection", "[air][files]") {
   CHECK_THROWS_AS(read_air_preset(std::string(STALLWRIGHT_SOURCE_DIR) + "/assets/air/calm.toml", 9.0),
                   InputError);
