@@ -23,11 +23,11 @@ constexpr double kNearMaximum = 0.96;     ///< lower limit of the fit, relative 
 constexpr double kBreakLift = 0.9;        ///< and needs this share of the largest lift just before it
 constexpr double kBreakDrop_deg = 3.5;
 constexpr double kBreakBelow =
-    1.3;  ///< a break is looked for below this times the lowest speed of the record
+    1.3;                            ///< a break is looked for below this times the lowest speed of the record
+constexpr double kTopFlat = 0.002;  ///< of lift: differences that no record tells
 /// Lag of lift behind angle: some 5 chords of travel for separation (Goman and Khrabrov's two time constants, from
 /// memory [GOMAN_KHRABROV]) and 2 for the induced flow, with a chord of 1.2 to 1.6 m at 20 to 28 m/s: 0.3 to 0.55 s.
 /// A reducer does not know the aeroplane, so the middle is taken.
-constexpr double kTopFlat = 0.002;
 constexpr double kLiftLag_s = 0.4;
 constexpr double kLiftLagUncertainty_s = 0.15;
 
