@@ -10,6 +10,7 @@ struct SetContext {
   const std::vector<LogRow>& rows;
   const TestCard& card;
   const InstrumentGrade& instruments;
+  const ReductionTerms& terms;
   SetSlope slope;  ///< filled by fit_slope before any point is reduced
 };
 

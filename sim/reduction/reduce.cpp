@@ -35,16 +35,16 @@ void check_order(SetPointSet& set, double gap) {
   }
 }
 
-SetPointSet reduce_set(const std::vector<LogRow>& rows, const TestCard& card,
-                       const InstrumentGrade& instruments, std::size_t flap_setting,
+SetPointSet reduce_set(detail::SetContext context, std::size_t flap_setting,
                        const std::vector<Record>& records) {
+  const std::vector<LogRow>& rows = context.rows;
+  const TestCard& card = context.card;
   const auto of_point = [&](std::size_t k) {
     std::vector<Record> found;
     for (const Record& r : records)
       if (r.point == k) found.push_back(r);
     return found;
   };
-  detail::SetContext context{rows, card, instruments, {}};
   std::vector<Record> steady, stalls;
   bool wants_stall = false;
   for (std::size_t k = 0; k < card.points.size(); ++k) {
@@ -86,7 +86,8 @@ SetPointSet reduce_set(const std::vector<LogRow>& rows, const TestCard& card,
 
 }  // namespace
 
-SetPoints reduce(const std::vector<LogRow>& rows, const TestCard& card, const InstrumentGrade& instruments) {
+SetPoints reduce(const std::vector<LogRow>& rows, const TestCard& card, const InstrumentGrade& instruments,
+                 const ReductionTerms& terms) {
   SetPoints out;
   out.card = card.name;
   const std::vector<Record> records = find_records(rows);
@@ -94,7 +95,8 @@ SetPoints reduce(const std::vector<LogRow>& rows, const TestCard& card, const In
   for (const TestPoint& point : card.points)
     if (std::find(flaps.begin(), flaps.end(), point.flap_setting) == flaps.end())
       flaps.push_back(point.flap_setting);
-  for (std::size_t flap : flaps) out.sets.push_back(reduce_set(rows, card, instruments, flap, records));
+  for (std::size_t flap : flaps)
+    out.sets.push_back(reduce_set({rows, card, instruments, terms, {}}, flap, records));
   return out;
 }
 

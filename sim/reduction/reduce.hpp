@@ -9,6 +9,15 @@
 
 namespace stallwright {
 
+/// Lag of lift behind angle that the reduction takes out of a stall, s.
+inline constexpr double kAssumedLiftLag_s = 0.4;
+
+/// What the estimator takes for granted; other terms serve to take an error apart (sim/truth/error_split.hpp).
+struct ReductionTerms {
+  double lift_lag_s = kAssumedLiftLag_s;
+  const SetPoints* breaks = nullptr;  ///< breaks are taken from its windows instead of being looked for
+};
+
 /// From a log and its card to set points, without any knowledge of the aeroplane or of the truth.
 ///
 /// Steady points. Every record gives three readings: the ratio at the button, the mean over the window, and the
@@ -27,7 +36,9 @@ namespace stallwright {
 /// Uncertainty: Type A from the scatter about the curve with its autocorrelation, Type B from the instruments' grade;
 /// combined and expanded by JCGM 100 [JCGM-100].
 ///   instruments  whose errors the budget states
-SetPoints reduce(const std::vector<LogRow>& rows, const TestCard& card, const InstrumentGrade& instruments);
+///   terms        as they stand for a recorder's rows
+SetPoints reduce(const std::vector<LogRow>& rows, const TestCard& card, const InstrumentGrade& instruments,
+                 const ReductionTerms& terms = {});
 
 /// Bits of it, for tests and the debrief.
 struct SetSlope {

@@ -77,10 +77,18 @@ struct SetPoints {
   std::vector<std::string> warnings;
 };
 
+/// An error taken apart, kt each (sim/truth/error_split.hpp says how); they add up to it.
+struct ErrorSplit {
+  double sensor_kt = kNone, air_kt = kNone, hold_kt = kNone, entry_kt = kNone, remainder_kt = kNone;
+  bool known() const { return std::isfinite(remainder_kt); }
+  double sum_kt() const { return sensor_kt + air_kt + hold_kt + entry_kt + remainder_kt; }
+};
+
 /// How one reading of a point compares with the truth.
 struct ReadingError {
   std::string name;
   double ratio = kNone, u = kNone, error_ratio = kNone, error_deg = kNone, error_kt = kNone;
+  ErrorSplit split{};
 };
 
 /// One set point held against the truth.
@@ -92,6 +100,7 @@ struct JudgedPoint {
   double margin_kt = kNone, true_margin_kt = kNone;  ///< speed above the 1 g stall speed, measured and true
   double expanded_kt = kNone;                        ///< half of the 95 % interval, in knots
   bool covered = false;                              ///< the 95 % interval holds the truth
+  ErrorSplit split{};                                ///< of error_kt
   std::vector<ReadingError> readings;
 };
 

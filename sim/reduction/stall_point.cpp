@@ -27,8 +27,7 @@ constexpr double kBreakBelow =
 constexpr double kTopFlat = 0.002;  ///< of lift: differences that no record tells
 /// Lag of lift behind angle: some 5 chords of travel for separation (Goman and Khrabrov's two time constants, from
 /// memory [GOMAN_KHRABROV]) and 2 for the induced flow, with a chord of 1.2 to 1.6 m at 20 to 28 m/s: 0.3 to 0.55 s.
-/// A reducer does not know the aeroplane, so the middle is taken.
-constexpr double kLiftLag_s = 0.4;
+/// A reducer does not know the aeroplane, so the middle is taken (kAssumedLiftLag_s).
 constexpr double kLiftLagUncertainty_s = 0.15;
 
 std::vector<double> smoothed(const std::vector<double>& y) {
@@ -58,6 +57,19 @@ struct OneStall {
   bool vertex_found = false;
 };
 
+/// Takes over the break of the same record of another reduction.
+void copy_break(const SetPoints& from, RecordWindow& window) {
+  for (const SetPointSet& set : from.sets)
+    for (const SetPoint& point : set.points)
+      for (const RecordWindow& w : point.windows)
+        if (point.is_stall && w.point == window.point && w.repeat == window.repeat &&
+            w.attempt == window.attempt) {
+          window.broke = w.broke;
+          window.break_s = w.break_s;
+          window.break_sign = w.break_sign;
+        }
+}
+
 void find_break(const std::vector<LogRow>& rows, const Record& record, double most_lift,
                 RecordWindow& window) {
   double slowest = 1e9;
@@ -78,9 +90,9 @@ void find_break(const std::vector<LogRow>& rows, const Record& record, double mo
 
 /// The angle that the separating flow has seen: the ratio behind a first-order lag. On a steady pull this is
 /// r - tau dr/dt; against it, lift shows its static maximum nearly where it would at rest.
-std::vector<double> lagged_by_flow(const std::vector<double>& ratio) {
+std::vector<double> lagged_by_flow(const std::vector<double>& ratio, double lag_s) {
   std::vector<double> out = ratio;
-  const double keep = std::exp(-kSampling_s / kLiftLag_s);
+  const double keep = lag_s > 0.0 ? std::exp(-kSampling_s / lag_s) : 0.0;
   for (std::size_t i = 1; i < ratio.size(); ++i) out[i] = ratio[i] + keep * (out[i - 1] - ratio[i]);
   return out;
 }
@@ -145,7 +157,8 @@ Top first_top(const std::vector<double>& ratio, const std::vector<double>& lift,
   return top;
 }
 
-OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
+OneStall reduce_one(const SetContext& set, const Record& record) {
+  const std::vector<LogRow>& rows = set.rows;
   OneStall out;
   out.window.point = record.point;
   out.window.repeat = record.repeat;
@@ -158,8 +171,12 @@ OneStall reduce_one(const std::vector<LogRow>& rows, const Record& record) {
     x.push_back(lift_area_m2(rows[i]));
     speed.push_back(rows[i].ias_kt);
   }
-  const std::vector<double> raw = smoothed(ratio), r = smoothed(lagged_by_flow(ratio)), lift = smoothed(x);
-  find_break(rows, record, *std::max_element(lift.begin(), lift.end()), out.window);
+  const std::vector<double> raw = smoothed(ratio), r = smoothed(lagged_by_flow(ratio, set.terms.lift_lag_s)),
+                            lift = smoothed(x);
+  if (set.terms.breaks != nullptr)
+    copy_break(*set.terms.breaks, out.window);
+  else
+    find_break(rows, record, *std::max_element(lift.begin(), lift.end()), out.window);
   if (!out.window.broke) return out;
   std::size_t at_break = 0;
   while (at_break + 1 < r.size() && rows[record.begin + at_break].t_s < out.window.break_s) ++at_break;
@@ -258,7 +275,7 @@ SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records)
   if (!records.empty()) p.card_point = records.front().point;
   std::vector<OneStall> good;
   for (const Record& record : records) {
-    const OneStall one = reduce_one(set.rows, record);
+    const OneStall one = reduce_one(set, record);
     p.windows.push_back(one.window);
     if (one.usable) good.push_back(one);
   }

@@ -8,6 +8,8 @@
 #include "sim/report/judgement_json.hpp"
 #include "sim/report/sortie_folder.hpp"
 #include "sim/report/whole_file.hpp"
+#include "sim/truth/error_split.hpp"
+#include "sim/truth/truth_log.hpp"
 
 namespace stallwright {
 namespace {
@@ -63,7 +65,7 @@ Debrief make_debrief(const fs::path& folder) {
   debrief.flown = read_sortie(folder);
   const SortieConfig& config = debrief.flown.config;
   const FlightLog log = read_flight_log(folder / "log.csv", config.card);
-  const TruthCurves curves = read_truth_curves(folder / "truth.csv");
+  const std::vector<TruthRow> truth_rows = read_truth_log(folder / "truth.csv");
 
   DebriefInput& page = debrief.page;
   page.set_points = set_points_of(folder, log, debrief.flown);
@@ -71,10 +73,12 @@ Debrief make_debrief(const fs::path& folder) {
   const StillAir air = working_air(config.card, config.air.day);
   const std::vector<TrueSet> truth = find_truth(aircraft, config.card, air);
   page.judgement = judge(page.set_points, truth, config.card, config.type, debrief.flown.outcome);
+  split_errors(page.judgement, log.rows, truth_rows, config.card, aircraft, config.instruments, truth,
+               split_reference(aircraft, config.card, truth, air));
   page.protection = protection(aircraft, config.airframe_seed, page.set_points, config.card, air);
   heed_protection(page.judgement, page.protection, config.card);
   page.summary = flown_summary(debrief.flown, log.rows);
-  page.history = flown_history(debrief.flown, log.rows, curves, page.set_points);
+  page.history = flown_history(debrief.flown, log.rows, truth_rows, page.set_points);
   for (const TrueSet& set : truth) page.scales.push_back(knots_scale(set, page.judgement));
   return debrief;
 }

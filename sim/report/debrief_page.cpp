@@ -27,6 +27,7 @@ std::string debrief_page(const DebriefInput& input) {
   body += section("Set points against the truth",
                   debrief::set_point_charts(input) + debrief::set_point_tables(input));
   body += section("What the warning protects", debrief::protection_table(input), "keep");
+  body += section("What the errors are made of", debrief::split_charts(input));
   body += section("Three readings of each point", debrief::readings_charts(input));
   body += section("Where the uncertainty comes from", debrief::budgets(input), "fresh");
   body += section("The flight", debrief::whole_flight(input));

@@ -12,6 +12,7 @@ std::string verdict(const DebriefInput& input);
 std::string set_point_charts(const DebriefInput& input);
 std::string set_point_tables(const DebriefInput& input);
 std::string protection_table(const DebriefInput& input);
+std::string split_charts(const DebriefInput& input);
 std::string readings_charts(const DebriefInput& input);
 std::string budgets(const DebriefInput& input);
 std::string whole_flight(const DebriefInput& input);

@@ -3,7 +3,6 @@
 #include "aircraft/math/angle.hpp"
 #include "aircraft/math/units.hpp"
 #include "sim/air/airspeed.hpp"
-#include "sim/reduction/csv.hpp"
 #include "sim/report/flown_summary.hpp"
 #include "sim/sortie/card_speeds.hpp"
 
@@ -35,18 +34,18 @@ void add_recorded(TimeHistory& history, const std::vector<LogRow>& log, std::siz
   history.entry_ktps = entry_rates(history.t_s, history.ias_kt);
 }
 
-void add_truth(TimeHistory& history, const TruthCurves& truth, const Day& day, std::size_t rows) {
+void add_truth(TimeHistory& history, const std::vector<TruthRow>& truth, const Day& day, std::size_t rows) {
   const AirColumn column(day);
   for (std::size_t i = 0; i < rows; ++i) {
     // The wing's own angle has the gusts in it; the curve is of the aeroplane against the mean air.
-    const double alpha = truth.alpha_deg[i] * math::kDegree, beta = truth.beta_deg[i] * math::kDegree;
-    const double in_plane = truth.tas_kt[i] * kKnot * math::cos(beta);
-    history.alpha_deg.push_back(math::atan2(in_plane * math::sin(alpha) + truth.gust_down_mps[i],
-                                            in_plane * math::cos(alpha) + truth.gust_forward_mps[i]) /
+    const double alpha = truth[i].alpha_deg * math::kDegree, beta = truth[i].beta_deg * math::kDegree;
+    const double in_plane = truth[i].tas_kt * kKnot * math::cos(beta);
+    history.alpha_deg.push_back(math::atan2(in_plane * math::sin(alpha) + truth[i].gust_down_mps,
+                                            in_plane * math::cos(alpha) + truth[i].gust_forward_mps) /
                                 math::kDegree);
-    const AtmosphereState<double> air = column.at(truth.altitude_ft[i] * kFoot);
-    history.true_speed_kt.push_back(cas_of_tas(truth.tas_kt[i] * kKnot, air) / kKnot);
-    history.separation.push_back(0.5 * (truth.attached_left[i] + truth.attached_right[i]));
+    const AtmosphereState<double> air = column.at(truth[i].altitude_ft * kFoot);
+    history.true_speed_kt.push_back(cas_of_tas(truth[i].tas_kt * kKnot, air) / kKnot);
+    history.separation.push_back(0.5 * (truth[i].attached_left + truth[i].attached_right));
   }
 }
 
@@ -99,25 +98,9 @@ void add_windows(TimeHistory& history, const TestCard& card, const SetPoints& se
 
 }  // namespace
 
-TruthCurves read_truth_curves(const std::filesystem::path& file) {
-  CsvRequest request;
-  request.numbers = {"t_s",           "alpha_deg",      "beta_deg",         "tas_kt",       "altitude_ft",
-                     "attached_left", "attached_right", "gust_forward_mps", "gust_down_mps"};
-  const NumericTable table = read_csv(file, request);
-  return {table.column("t_s"),
-          table.column("alpha_deg"),
-          table.column("beta_deg"),
-          table.column("tas_kt"),
-          table.column("altitude_ft"),
-          table.column("attached_left"),
-          table.column("attached_right"),
-          table.column("gust_forward_mps"),
-          table.column("gust_down_mps")};
-}
-
-TimeHistory flown_history(const FlownSortie& flown, const std::vector<LogRow>& log, const TruthCurves& truth,
-                          const SetPoints& set_points) {
-  const std::size_t rows = std::min(log.size(), truth.t_s.size());
+TimeHistory flown_history(const FlownSortie& flown, const std::vector<LogRow>& log,
+                          const std::vector<TruthRow>& truth, const SetPoints& set_points) {
+  const std::size_t rows = std::min(log.size(), truth.size());
   TimeHistory history;
   add_recorded(history, log, rows);
   add_truth(history, truth, flown.config.air.day, rows);

@@ -17,6 +17,14 @@ std::string reading_key(std::string name) {
   return name;
 }
 
+Json split_json(const ErrorSplit& split) {
+  return {{"sensor", number_json(split.sensor_kt)},
+          {"air", number_json(split.air_kt)},
+          {"hold", number_json(split.hold_kt)},
+          {"entry_rate", number_json(split.entry_kt)},
+          {"remainder", number_json(split.remainder_kt)}};
+}
+
 void add_reading_error(Json& readings, const ReadingError& error, const JudgedPoint& point) {
   Json& reading = readings[reading_key(error.name)];
   // The measured values stand there already when the name is one of the point's own readings.
@@ -27,6 +35,7 @@ void add_reading_error(Json& readings, const ReadingError& error, const JudgedPo
   reading["error_ratio"] = number_json(error.error_ratio);
   reading["error_deg"] = number_json(error.error_deg);
   reading["error_kt"] = number_json(error.error_kt);
+  reading["error_split_kt"] = split_json(error.split);
 }
 
 Json judged_point_json(const JudgedPoint& point) {
@@ -38,6 +47,7 @@ Json judged_point_json(const JudgedPoint& point) {
   json["error_ratio"] = number_json(point.error_ratio);
   json["error_deg"] = number_json(point.error_deg);
   json["error_kt"] = number_json(point.error_kt);
+  json["error_split_kt"] = split_json(point.split);
   json["expanded_kt"] = number_json(point.expanded_kt);
   json["margin_kt"] = number_json(point.margin_kt);
   json["true_margin_kt"] = number_json(point.true_margin_kt);

@@ -14,8 +14,9 @@ namespace stallwright {
 ///   reason, fly_again[] (names of points); sets[] with flap_deg, mass_kg, order_ok, stall_speed_kt,
 ///   points[]:
 ///     everything a set point has, and true_ratio, true_speed_kt, true_alpha_deg, measured_speed_kt,
-///     error_ratio, error_deg, error_kt, expanded_kt, margin_kt, true_margin_kt, covered;
-///     each of `readings` has true_ratio, true_speed_kt, error_ratio, error_deg, error_kt as well;
+///     error_ratio, error_deg, error_kt, error_split_kt (sensor, air, hold, entry_rate, remainder; they add up to error_kt,
+///     sim/truth/error_split.hpp), expanded_kt, margin_kt, true_margin_kt, covered;
+///     each of `readings` has true_ratio, true_speed_kt, error_ratio, error_deg, error_kt, error_split_kt as well;
 ///   protection: taught_margin_kt, least_margin_kt, sentence, rows[] with flap_deg, taught_flap_deg, power, bank_deg,
 ///     mass_kg, warning_kt, stall_kt, margin_kt, in_use, note (sim/truth/protection.hpp).
 ///

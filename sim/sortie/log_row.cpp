@@ -51,7 +51,7 @@ const Column<TruthRow> kTruthColumns[] = {
     {"altitude_ft", 2, &TruthRow::altitude_ft},
     {"load_factor", 6, &TruthRow::load_factor},
     {"lift_coefficient", 6, &TruthRow::lift_coefficient},
-    {"static_ratio", 7, &TruthRow::static_ratio},
+    {"static_ratio", 6, &TruthRow::static_ratio},
     {"attached_root", 5, &TruthRow::attached_root},
     {"attached_left", 5, &TruthRow::attached_left},
     {"attached_right", 5, &TruthRow::attached_right},
@@ -62,9 +62,20 @@ const Column<TruthRow> kTruthColumns[] = {
     {"roll_deg", 4, &TruthRow::roll_deg},
     {"pitch_deg", 4, &TruthRow::pitch_deg},
     {"thrust_n", 2, &TruthRow::thrust_n},
+    {"ideal_impact_pa", 2, &TruthRow::ideal_impact_pa},
+    {"ideal_forward_mps2", 5, &TruthRow::ideal_forward_mps2},
+    {"ideal_right_mps2", 5, &TruthRow::ideal_right_mps2},
+    {"ideal_down_mps2", 5, &TruthRow::ideal_down_mps2},
+    {"smooth_ratio", 6, &TruthRow::smooth_ratio},
+    {"smooth_impact_pa", 2, &TruthRow::smooth_impact_pa},
+    {"smooth_forward_mps2", 5, &TruthRow::smooth_forward_mps2},
+    {"smooth_right_mps2", 5, &TruthRow::smooth_right_mps2},
+    {"smooth_down_mps2", 5, &TruthRow::smooth_down_mps2},
+    {"smooth_thrust_n", 2, &TruthRow::smooth_thrust_n},
 };
 
 std::string fixed(double value, int decimals) {
+  if (std::isnan(value)) return "";
   char text[64];
   const auto end = std::to_chars(text, text + sizeof text, value, std::chars_format::fixed, decimals).ptr;
   return {text, end};
@@ -73,6 +84,7 @@ std::string fixed(double value, int decimals) {
 }  // namespace
 
 double as_printed(double value, int decimals) {
+  if (std::isnan(value)) return value;
   // Through the text itself: only so is the number in memory the one that a reader of the file will get.
   char text[64];
   const char* end = std::to_chars(text, text + sizeof text, value, std::chars_format::fixed, decimals).ptr;
@@ -138,6 +150,17 @@ std::vector<std::string> log_fields(const LogRow& row) {
                                      row.phase};
   for (const auto& column : kLogColumns) fields.push_back(fixed(row.*column.value, column.decimals));
   return fields;
+}
+
+void round_as_printed(TruthRow& row) {
+  for (const auto& column : kTruthColumns) row.*column.value = as_printed(row.*column.value, column.decimals);
+}
+
+std::vector<TruthColumn> truth_numbers() {
+  std::vector<TruthColumn> numbers;
+  for (const auto& column : kTruthColumns)
+    numbers.push_back({column.name, column.value, std::isnan(TruthRow{}.*column.value)});
+  return numbers;
 }
 
 std::vector<std::string> truth_columns() {

@@ -216,7 +216,12 @@ TruthRow Sortie::truth_row(const AirSample<double>& air, const FlightDerivative<
   const double area = aircraft_.wing_area_m2;
   row.lift_coefficient = aircraft_.mass.mass_kg * norm(now.specific_force_B_mps2) /
                          (0.5 * air.density_kgpm3 * speed * speed * area);
-  row.static_ratio = static_readings(config_.type, sensed.flow).probe_ratio;
+  const StaticReadings<double> ideal = static_readings(config_.type, sensed.flow);
+  row.static_ratio = ideal.probe_ratio;
+  row.ideal_impact_pa = ideal.impact_pressure_pa;
+  row.ideal_forward_mps2 = now.specific_force_B_mps2.x;
+  row.ideal_right_mps2 = now.specific_force_B_mps2.y;
+  row.ideal_down_mps2 = now.specific_force_B_mps2.z;
   row.attached_root = mean_of((kWingStrips - kRootStrips) / 2, (kWingStrips + kRootStrips) / 2);
   row.attached_left = mean_of(0, kWingStrips / 2);
   row.attached_right = mean_of(kWingStrips / 2, kWingStrips);
@@ -229,6 +234,28 @@ TruthRow Sortie::truth_row(const AirSample<double>& air, const FlightDerivative<
   row.thrust_n = now.loads.thrust_n;
   if (tick_ % 50 == 0) row.state_hash = state_hash(state_);
   return row;
+}
+
+/// Starts and ends the twin with the record, and writes down what ideal instruments aboard it show.
+void Sortie::follow_with_twin(const AirSample<double>& air, TruthRow& row) {
+  if (!director_.marks().recording) {
+    twin_.end();
+    return;
+  }
+  if (!twin_.flying()) twin_.begin(state_, air);
+  const AirSample<double> smooth = SmoothTwin::without_gusts(air);
+  const FlightState<double>& twin = twin_.state();
+  const FlightDerivative<double> now = flight_derivative(aircraft_, twin, controls_, smooth);
+  const RelativeFlow<double> flow = relative_flow(twin.rigid, smooth);
+  const SensedFlow<double> sensed{flow.velocity_B, probe_velocity(aircraft_, twin.airframe, flow),
+                                  air.density_kgpm3, column_.at(-twin.rigid.position_E_m.z).pressure_Pa};
+  const StaticReadings<double> readings = static_readings(config_.type, sensed);
+  row.smooth_ratio = readings.probe_ratio;
+  row.smooth_impact_pa = readings.impact_pressure_pa;
+  row.smooth_forward_mps2 = now.specific_force_B_mps2.x;
+  row.smooth_right_mps2 = now.specific_force_B_mps2.y;
+  row.smooth_down_mps2 = now.specific_force_B_mps2.z;
+  row.smooth_thrust_n = now.loads.thrust_n;
 }
 
 bool Sortie::tick(SortieSink& sink) {
@@ -248,7 +275,10 @@ bool Sortie::tick(SortieSink& sink) {
   // Direct and fly.
   CrewTask task = director_.step(time_s(), sensed.readings);
   task.remembered = memory_for(director_.flap_setting(), task.power, task.descent_mps);
-  sink.row(log_row(time_s(), sensed.readings, director_.marks(), entered_mass_kg_), truth_row(air, now));
+  TruthRow truth = truth_row(air, now);
+  follow_with_twin(air, truth);
+  round_as_printed(truth);
+  sink.row(log_row(time_s(), sensed.readings, director_.marks(), entered_mass_kg_), truth);
   controls_ = pilot_.step(hands_, task, sensed.readings, time_s());
   // Step the air and the aeroplane.
   for (int k = 0; k < kStepsPerTick; ++k) {
@@ -257,6 +287,7 @@ bool Sortie::tick(SortieSink& sink) {
     const double airspeed = norm(relative_flow(state_.rigid, air).velocity_B);
     const double height = std::max(-state_.rigid.position_E_m.z - terrain_m_, 0.0);
     state_ = flight_step(aircraft_, state_, controls_, air);
+    if (twin_.flying()) twin_.step(aircraft_, controls_, air, state_);
     const DrydenParams<double> params{turbulence_scales(intensity_, height), aircraft_.span_m};
     dryden_ = advance(params, dryden_, airspeed, kStep_s, dryden_noise(key_, step));
     shake_ = advance_shake(shake_, airspeed, aircraft_.mean_chord_m, kStep_s, shake_noise(key_, step));

@@ -14,6 +14,7 @@
 #include "sim/sensing/instruments.hpp"
 #include "sim/sortie/director.hpp"
 #include "sim/sortie/log_row.hpp"
+#include "sim/sortie/smooth_twin.hpp"
 
 namespace stallwright {
 
@@ -90,6 +91,7 @@ class Sortie {
   void add_thermals(double height_m, AirSample<double>& air) const;
   SensedTruth<double> sensed_truth(const AirSample<double>& air, const Vec3<double>& specific_force) const;
   const SteadyCurve* memory_for(std::size_t flap, PowerRule power, double descent_mps) const;
+  void follow_with_twin(const AirSample<double>& air, TruthRow& row);
   TruthRow truth_row(const AirSample<double>& air, const FlightDerivative<double>& now) const;
 
   SortieConfig config_;
@@ -111,6 +113,7 @@ class Sortie {
   PilotState hands_;
   InstrumentState<double> instruments_;
   Controls<double> controls_;
+  SmoothTwin twin_;
   std::uint64_t tick_ = 0;
   std::string failure_;
   SortieOutcome::Failure failure_kind_ = SortieOutcome::Failure::none;

@@ -41,6 +41,11 @@ KnotsMap::KnotsMap(const Aircraft& aircraft, double flap_rad, const StillAir& ai
     const bool fell_back = p.ratio < last - kJump || p.ratio < stall_.ratio - 0.01;
     if (p.alpha_rad > stall_.alpha_rad + kStep_rad && fell_back)
       throw std::runtime_error("the probe's ratio does not rise with angle of attack past the stall");
+    // Where a jump goes back in ratio, what it has passed already stands.
+    if (p.ratio > last) {
+      swept_ratio_.push_back(p.ratio);
+      swept_area_m2_.push_back(p.lift_area_m2);
+    }
     last = std::max(last, p.ratio);
     const double speed = p.indicated_mps / kKnot * to_reference;
     if (speed < kTangentBelow * stall_speed_kt_ || p.alpha_rad > stall_.alpha_rad) continue;
@@ -61,6 +66,13 @@ double KnotsMap::ratio_per_kt(double ratio) const {
 double KnotsMap::speed_kt(double ratio) const {
   const std::size_t i = interval(ratio_, ratio);
   return speed_kt_[i] + (ratio - ratio_[i]) * (speed_kt_[i + 1] - speed_kt_[i]) / (ratio_[i + 1] - ratio_[i]);
+}
+
+double KnotsMap::lift_area_m2(double ratio) const {
+  const double r = std::clamp(ratio, swept_ratio_.front(), swept_ratio_.back());
+  const std::size_t i = interval(swept_ratio_, r);
+  return swept_area_m2_[i] + (r - swept_ratio_[i]) * (swept_area_m2_[i + 1] - swept_area_m2_[i]) /
+                                 (swept_ratio_[i + 1] - swept_ratio_[i]);
 }
 
 double KnotsMap::ratio_per_rad(double ratio) const {

@@ -20,12 +20,16 @@ class KnotsMap {
   double speed_kt(double ratio) const;
   double ratio_per_kt(double ratio) const;  ///< slope of the inverse, negative
   double stall_speed_kt() const { return stall_speed_kt_; }
+  /// Lift area x = n m g/q_c that the aeroplane makes in steady flight at a ratio, m2, through maximum lift to 10 deg
+  /// past it; the end values are held outside.
+  double lift_area_m2(double ratio) const;
   const StaticPoint& stall() const { return stall_; }
   /// d(ratio)/d(alpha) along the curve at a ratio, 1/rad; the end values are held outside.
   double ratio_per_rad(double ratio) const;
 
  private:
   std::vector<double> ratio_, speed_kt_, alpha_rad_;  ///< ratio rising
+  std::vector<double> swept_ratio_, swept_area_m2_;   ///< ratio rising, past the stall
   double stall_speed_kt_ = 0.0;
   StaticPoint stall_;
 };

@@ -34,6 +34,9 @@ StaticPoint read(const Aircraft& aircraft, const Trim& trim, const TrimCondition
   p.ratio = r.probe_ratio;
   p.alpha_rad = trim.alpha_rad;
   p.lift_area_m2 = trim.load_factor * kStandardGravity_mps2 * aircraft.mass.mass_kg / r.impact_pressure_pa;
+  p.climb_mps = trim.climb_mps;
+  p.thrust_n = flight_derivative(aircraft, trim.state, trim.controls, trim_air(c)).loads.thrust_n;
+  p.thrust_area_m2 = p.thrust_n / r.impact_pressure_pa;
   p.elevator_left = trim.controls.stick_aft < 1.0;
   return p;
 }

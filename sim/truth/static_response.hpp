@@ -18,8 +18,10 @@ struct StaticPoint {
   double indicated_mps = 0.0, true_airspeed_mps = 0.0;
   double ratio = 0.0;
   double alpha_rad = 0.0;
-  double lift_area_m2 = 0.0;  ///< x = n m g/q_c, impact pressure as indicated
-  bool elevator_left = true;  ///< the stick is not yet at its aft stop
+  double climb_mps = 0.0, thrust_n = 0.0;
+  double lift_area_m2 = 0.0;    ///< x = n m g/q_c, impact pressure as indicated
+  double thrust_area_m2 = 0.0;  ///< thrust/q_c
+  bool elevator_left = true;    ///< the stick is not yet at its aft stop
 };
 
 /// Steady flight at an indicated airspeed under a power rule. `found` is false below the slowest speed flown so.
