@@ -7,6 +7,7 @@
 #include "aircraft/input_error.hpp"
 #include "sim/cli/cli_common.hpp"
 #include "sim/cli/set_point_listing.hpp"
+#include "sim/reduction/combine_sorties.hpp"
 #include "sim/reduction/set_points_json.hpp"
 #include "sim/report/sortie_folder.hpp"
 #include "sim/report/whole_file.hpp"
@@ -18,21 +19,21 @@ namespace {
 namespace fs = std::filesystem;
 
 struct Options {
-  std::string log, card, sensors, out;
+  std::vector<std::string> logs;
+  std::string card, sensors, out;
   bool json = false;
 };
 
 struct Source {
   fs::path log, card;
-  std::string sensors = "standard";
+  std::string sensors = "standard", aircraft;
 };
 
 /// A folder brings its own card, and says which instruments the recorder read; so does the folder that a log
 /// lies in.
-Source find_source(const Options& options) {
+Source find_source(const Options& options, const fs::path& given) {
   Source source;
   std::error_code error;
-  const fs::path given(options.log);
   source.log = fs::is_directory(given, error) ? given / "log.csv" : given;
   if (!fs::exists(source.log, error))
     throw InputError(source.log.string() + ": expected a log, found no such file");
@@ -41,10 +42,12 @@ Source find_source(const Options& options) {
   if (options.card.empty() && !fs::exists(source.card, error))
     throw InputError("--card: expected the card that was flown, found none beside the log (no " +
                      source.card.string() + ")");
-  if (!options.sensors.empty())
-    source.sensors = options.sensors;
-  else if (fs::exists(folder / "sortie.json", error))
-    source.sensors = read_sortie(folder).config.instruments.name;
+  if (fs::exists(folder / "sortie.json", error)) {
+    const FlownSortie flown = read_sortie(folder);
+    source.sensors = flown.config.instruments.name;
+    source.aircraft = flown.config.type.name;
+  }
+  if (!options.sensors.empty()) source.sensors = options.sensors;
   return source;
 }
 
@@ -55,11 +58,26 @@ bool all_found(const SetPoints& set_points) {
   });
 }
 
+/// One log on its own.
+SetPoints reduced(const Source& source, const TestCard& card) {
+  SetPoints set_points =
+      reduce_log(read_flight_log(source.log, card), card, instrument_grade(source.sensors));
+  set_points.aircraft = source.aircraft;
+  return set_points;
+}
+
 int reduce_command(const Options& options) {
-  const Source source = find_source(options);
-  const InstrumentGrade instruments = instrument_grade(source.sensors);
-  const TestCard card = load_test_card(source.card);
-  const SetPoints set_points = reduce_log(read_flight_log(source.log, card), card, instruments);
+  std::vector<SetPoints> sorties;
+  std::string sensors;
+  TestCard card;
+  for (const std::string& log : options.logs) {
+    const Source source = find_source(options, log);
+    const TestCard flown = load_test_card(source.card);
+    if (sorties.empty()) card = flown;
+    sensors = source.sensors;
+    sorties.push_back(reduced(source, flown));
+  }
+  const SetPoints set_points = combine_sorties(sorties, options.logs, card);
   const std::string text = set_points_to_json(set_points);
   if (!options.out.empty()) {
     std::error_code error;
@@ -67,7 +85,8 @@ int reduce_command(const Options& options) {
       throw InputError("--out: expected a name for the file, found the folder " + options.out);
     write_whole_file(options.out, text);
   }
-  std::cout << (options.json ? text : cli::set_point_listing(set_points, source.sensors));
+  std::cout << (options.json ? text
+                             : cli::set_point_listing(set_points, sensors, card.wanted_uncertainty_kt));
   return all_found(set_points) ? cli::kYes : cli::kNo;
 }
 
@@ -77,7 +96,11 @@ void add_reduce_command(CLI::App& app, int& exit_code) {
   const auto options = std::make_shared<Options>();
   CLI::App* command = app.add_subcommand(
       "reduce", "Turn a recorded log into set points with uncertainty, from the log and its card alone");
-  command->add_option("LOG", options->log, "log.csv, or a sortie folder that has one")
+  command
+      ->add_option("LOG", options->logs,
+                   "log.csv, or a sortie folder that has one; several sorties of one card with one "
+                   "aeroplane, on other "
+                   "days and at other masses, are made into one")
       ->required()
       ->type_name("");
   command->add_option("--card", options->card, "Test card that was flown; otherwise card.toml beside the log")
@@ -92,6 +115,7 @@ void add_reduce_command(CLI::App& app, int& exit_code) {
   command->add_flag("--json", options->json, "Print the text of set-points.json instead of the table");
   command->footer(
       cli::footer("  stallwright reduce sorties/light\n"
+                  "  stallwright reduce sorties/monday sorties/tuesday --out set-points.json\n"
                   "  stallwright reduce log.csv --card short --out set-points.json\n"));
   command->callback([options, &exit_code] { exit_code = reduce_command(*options); });
 }

@@ -20,6 +20,7 @@ namespace fs = std::filesystem;
 struct Options {
   cli::FlightOptions flight;
   std::string air = "calm", pilot = "current", sensors = "standard", seed = "1", airframe_seed = "1", out;
+  std::string instrument_seed;
   bool json = false, out_given = false;
 };
 
@@ -113,6 +114,8 @@ int rehearse(const Options& options) {
   config.instruments = instrument_grade(options.sensors);
   config.seed = cli::seed_from("--seed", options.seed);
   config.airframe_seed = cli::seed_from("--airframe-seed", options.airframe_seed);
+  if (!options.instrument_seed.empty())
+    config.instrument_seed = cli::seed_from("--instrument-seed", options.instrument_seed);
   const fs::path out = options.out_given ? fs::path(options.out) : usual_folder(flown);
   require_new_folder(out);
 
@@ -155,6 +158,11 @@ void add_rehearse_command(CLI::App& app, int& exit_code) {
                    "Number that draws the airframe's own small differences; 0: a perfectly even one")
       ->type_name("N")
       ->capture_default_str();
+  command
+      ->add_option("--instrument-seed", options->instrument_seed,
+                   "Number that draws the instruments' own errors, the same for sorties of one aeroplane; "
+                   "otherwise --seed draws them")
+      ->type_name("N");
   command->add_option("--out", options->out, "Sortie folder, new or empty; otherwise one below sorties/")
       ->type_name("DIR");
   command->add_flag("--json", options->json, "Print the judgement as JSON instead of the table");

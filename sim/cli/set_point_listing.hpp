@@ -5,8 +5,8 @@
 
 namespace stallwright::cli {
 
-/// Set points as `reduce` prints them: ratio with its 95 % interval, degrees of freedom, speed, order, flags,
-/// caution.
-std::string set_point_listing(const SetPoints& set_points, const std::string& sensors);
+/// Set points as `reduce` prints them: ratio with its 95 % interval, degrees of freedom, speed, order, flags, how many
+/// records a point would want that is known less well than `wanted_kt`, caution.
+std::string set_point_listing(const SetPoints& set_points, const std::string& sensors, double wanted_kt);
 
 }  // namespace stallwright::cli

@@ -31,6 +31,10 @@ double load_factor_scatter(const std::vector<LogRow>& rows, std::size_t begin, s
 std::vector<BudgetLine> instrument_budget(const InstrumentGrade& grade, double ratio, double lift_area,
                                           double slope, double impact_pa);
 
+/// Sorts a set by falling speed and checks its order: faster point, lower ratio; every neighbour must stand higher than the
+/// one before, by the card's gap.
+void check_order(SetPointSet& set, double gap);
+
 /// Combines the budget into u, dof and the 95 % interval of a point.
 void conclude(SetPoint& point);
 

@@ -7,10 +7,14 @@
 #include "sim/reduction/point_reduction.hpp"
 
 namespace stallwright {
-namespace {
 
-/// Faster point, lower ratio: every neighbour must stand higher than the one before, by the card's gap.
+namespace detail {
+
 void check_order(SetPointSet& set, double gap) {
+  // In order of falling speed; points without a speed (never recorded) keep the card's order at their place.
+  std::stable_sort(set.points.begin(), set.points.end(),
+                   [](const SetPoint& a, const SetPoint& b) { return a.speed_kt > b.speed_kt; });
+  set.order_notes.clear();
   set.order_ok = true;
   const SetPoint* before = nullptr;
   for (const SetPoint& p : set.points) {
@@ -34,6 +38,10 @@ void check_order(SetPointSet& set, double gap) {
     before = &p;
   }
 }
+
+}  // namespace detail
+
+namespace {
 
 SetPointSet reduce_set(detail::SetContext context, std::size_t flap_setting,
                        const std::vector<Record>& records) {
@@ -68,9 +76,6 @@ SetPointSet reduce_set(detail::SetContext context, std::size_t flap_setting,
       if (card.points[k].flap_setting == flap_setting && card.points[k].is_stall() && stalls.empty())
         set.points.back().card_point = k;
   }
-  // In order of falling speed; points without a speed (never recorded) keep the card's order at their place.
-  std::stable_sort(set.points.begin(), set.points.end(),
-                   [](const SetPoint& a, const SetPoint& b) { return a.speed_kt > b.speed_kt; });
   if (!steady.empty()) {
     set.flap_deg = rows[steady.front().begin].flap_deg;
     set.mass_kg = rows[steady.front().begin].mass_kg;
@@ -80,7 +85,7 @@ SetPointSet reduce_set(detail::SetContext context, std::size_t flap_setting,
     set.flap_deg = rows[stalls.front().begin].flap_deg;
     set.mass_kg = rows[stalls.front().begin].mass_kg;
   }
-  check_order(set, card.order_gap);
+  detail::check_order(set, card.order_gap);
   return set;
 }
 

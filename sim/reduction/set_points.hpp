@@ -15,6 +15,10 @@ struct Reading {
   double dof = kNone;
 };
 
+/// What an effect is the same for. Repeats bring down only what each record has for itself, other days what each sortie
+/// has; what belongs to the aeroplane and its instruments stays.
+enum class Shared { record, sortie, installation };
+
 /// One line of an uncertainty budget, already multiplied by its sensitivity: in ratio.
 struct BudgetLine {
   std::string name;
@@ -22,11 +26,13 @@ struct BudgetLine {
   double u_ratio = 0.0;
   double dof = std::numeric_limits<double>::infinity();
   std::string note;
+  Shared shared = Shared::record;
 };
 
 /// One record window of one point, as found in the log.
 struct RecordWindow {
   std::size_t point = 0;  ///< index in the card
+  int sortie = 0;         ///< where several were combined: which, from 1
   int repeat = 0, attempt = 0;
   double begin_s = kNone, end_s = kNone, button_s = kNone;
   bool left_band = false;  ///< some sample stood outside a band

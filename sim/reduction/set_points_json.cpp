@@ -24,6 +24,18 @@ Json readings_json(const SetPoint& point) {
           {"lift_corrected", reading_json(point.lift_corrected)}};
 }
 
+const char* shared_key(Shared shared) {
+  switch (shared) {
+    case Shared::record:
+      return "record";
+    case Shared::sortie:
+      return "sortie";
+    case Shared::installation:
+      return "installation";
+  }
+  return "";
+}
+
 Json budget_json(const std::vector<BudgetLine>& budget) {
   Json lines = Json::array();
   for (const BudgetLine& line : budget)
@@ -31,6 +43,7 @@ Json budget_json(const std::vector<BudgetLine>& budget) {
                      {"kind", std::string(1, line.kind)},
                      {"u_ratio", number_json(line.u_ratio)},
                      {"dof", number_json(line.dof)},
+                     {"shared", shared_key(line.shared)},
                      {"note", line.note}});
   return lines;
 }
@@ -45,6 +58,7 @@ Json window_json(const RecordWindow& window, bool is_stall) {
                {"left_band", window.left_band},
                {"forced", window.forced},
                {"load_factor_sd", number_json(window.load_factor_sd)}};
+  if (window.sortie > 0) json["sortie"] = window.sortie;
   if (is_stall) {
     json["broke"] = window.broke;
     json["break_s"] = number_json(window.break_s);

@@ -13,11 +13,12 @@ namespace stallwright {
 ///   format "stallwright-set-points-1"; card, aircraft, warnings[]; sets[], each with
 ///     flap_deg, mass_kg, order_ok, order_notes[], slope_per_x, points[], each with
 ///       name, ratio, u, dof, interval_95 [low, high], speed_kt, target_kt, slope_per_kt, card_point
-///       budget[]: name, kind "A" or "B", u_ratio, dof, note;  flags[]
+///       budget[]: name, kind "A" or "B", u_ratio, dof, shared ("record", "sortie" or "installation": what the effect is the
+///       same for), note;  flags[]
 ///       readings: spot, window_mean, lift_corrected; for the stall break, peak, max_lift; each with
 ///         ratio, u, type_a_u, dof
 ///       windows[]: point, repeat, attempt, begin_s, end_s, button_s, left_band, forced, and for stalls
-///         broke, break_s, break_sign, entry_rate_ktps
+///         broke, break_s, break_sign, entry_rate_ktps;  where sorties were combined: sortie, from 1
 ///
 /// A number that does not exist is null. A `dof` of null beside a known uncertainty means infinitely many.
 /// Which readings a point has says whether it is the stall.

@@ -47,6 +47,14 @@ void read_readings(const Node& node, SetPoint& point) {
   }
 }
 
+Shared read_shared(const Node& node) {
+  const std::string text = node.text();
+  if (text == "record") return Shared::record;
+  if (text == "sortie") return Shared::sortie;
+  if (text == "installation") return Shared::installation;
+  node.fail("\"record\", \"sortie\" or \"installation\"");
+}
+
 BudgetLine read_budget_line(const Node& node) {
   BudgetLine line;
   line.name = node.at("name").text();
@@ -55,6 +63,7 @@ BudgetLine read_budget_line(const Node& node) {
   line.kind = kind[0];
   line.u_ratio = node.at("u_ratio").uncertainty();
   line.dof = node.at("dof").degrees_of_freedom(line.u_ratio);
+  if (node.has("shared")) line.shared = read_shared(node.at("shared"));
   if (node.has("note")) line.note = node.at("note").text();
   return line;
 }
@@ -62,6 +71,7 @@ BudgetLine read_budget_line(const Node& node) {
 RecordWindow read_window(const Node& node) {
   RecordWindow window;
   window.point = static_cast<std::size_t>(node.at("point").count());
+  window.sortie = optional_count(node, "sortie");
   window.repeat = optional_count(node, "repeat");
   window.attempt = optional_count(node, "attempt");
   window.begin_s = node.at("begin_s").number_or_none();

@@ -51,8 +51,8 @@ std::vector<double> smoothed(const std::vector<double>& y) {
 struct OneStall {
   RecordWindow window;
   bool usable = false;
-  double flat_u = 0.0, break_ratio = kNone, peak_ratio = kNone, max_ratio = kNone, fit_u = kNone,
-         fit_dof = kNone;
+  double flat_u = 0.0, blurred_u = 0.0, break_ratio = kNone, peak_ratio = kNone, max_ratio = kNone,
+         fit_u = kNone, fit_dof = kNone;
   double max_x = kNone, ratio_rate_ps = 0.0, impact_pa = kNone, mass_kg = kNone;
   bool vertex_found = false;
 };
@@ -213,9 +213,11 @@ OneStall reduce_one(const SetContext& set, const Record& record) {
   out.fit_dof = 4.0;
   // Ratios at which lift is within 0.2 %, or the scatter that the air puts on it, of its largest: no record tells them
   // apart. Without a vertex, the width of the run over the last 4 % stands in for the curvature.
-  const double told_apart = std::max(kTopFlat, relative_scatter(r, lift, at_break));
+  const double told_apart = kTopFlat, blurred = std::max(0.0, relative_scatter(r, lift, at_break) - kTopFlat);
   const auto [low, high] = std::minmax_element(fit_r.begin(), fit_r.end());
-  out.flat_u = (*high - *low) * std::sqrt(told_apart / (1.0 - kNearMaximum)) / std::sqrt(3.0);
+  const auto rectangular = [](double half_width) { return half_width / std::sqrt(3.0); };
+  out.flat_u = rectangular((*high - *low) * std::sqrt(told_apart / (1.0 - kNearMaximum)));
+  out.blurred_u = rectangular((*high - *low) * std::sqrt(blurred / (1.0 - kNearMaximum)));
   if (fit_r.size() < 12) return out;
   try {
     const LocalQuadratic fit =
@@ -233,8 +235,9 @@ OneStall reduce_one(const SetContext& set, const Record& record) {
       out.vertex_found = true;
       out.max_ratio = vertex.x.value;
       out.max_x = vertex.y.value;
-      out.flat_u =
-          std::sqrt(2.0 * told_apart * vertex.y.value / std::abs(vertex.second_derivative)) / std::sqrt(3.0);
+      const double per_lift = 2.0 * vertex.y.value / std::abs(vertex.second_derivative);
+      out.flat_u = rectangular(std::sqrt(told_apart * per_lift));
+      out.blurred_u = rectangular(std::sqrt(blurred * per_lift));
       out.fit_u = std::max(vertex.x.standard_uncertainty, 1e-6);
       out.fit_dof = std::max(2.0, static_cast<double>(fit_r.size()) / std::max(1.0, correlated) - 3.0);
     }
@@ -332,22 +335,30 @@ SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records)
 
   p.budget.push_back(
       {"scatter of the fit", 'A', scatter_u, dof, "vertex of ratio against lift, and between repeats"});
-  double flat = 0.0;
-  for (const OneStall& s : good) flat = std::max(flat, s.flat_u);
+  const double stalls = static_cast<double>(good.size());
+  double flat = 0.0, blurred_variance = 0.0;
+  for (const OneStall& s : good) {
+    flat += s.flat_u / stalls;
+    blurred_variance += s.blurred_u * s.blurred_u / (stalls * stalls);
+  }
   p.budget.push_back({"flat maximum", 'B', flat, 8.0,
-                      "ratios at which lift is within 0.2 %, or its scatter, of its largest; rectangular"});
-  p.budget.push_back({"lift lag", 'B', lag_u, 8.0, lag_note});
+                      "ratios at which lift is within 0.2 % of its largest; rectangular",
+                      Shared::installation});
+  p.budget.push_back({"blurred maximum", 'B', std::sqrt(blurred_variance), 8.0 * stalls,
+                      "ratios at which lift is within its scatter on the way up, beyond 0.2 %; rectangular"});
+  p.budget.push_back({"lift lag", 'B', lag_u, 8.0, lag_note, Shared::installation});
   // At maximum lift the slope of ratio against lift is infinite: mass and acceleration move the lift, not the place
   // of its maximum, so b is taken as zero.
   for (BudgetLine& line : instrument_budget(set.instruments, p.ratio, x, 0.0, impact))
     p.budget.push_back(std::move(line));
+  p.slope_per_kt = set.slope.at(0.9 * x) * -2.0 * 0.9 * x / (p.speed_kt * 1.05);
   const double rough = gust_lift(good);
   if (rough > 0.0) {
     // How much ratio goes with so much lift on an attached wing; without steady points: in proportion.
     const double slope = std::abs(set.slope.at(0.9 * x)) * x;
     p.budget.push_back(
         {"gusts on the way to the break", 'B',
-         rough * (std::isfinite(slope) ? slope : std::abs(p.ratio)) / std::sqrt(3.0), 8.0,
+         rough * (std::isfinite(slope) ? slope : std::abs(p.ratio)) / std::sqrt(3.0 * stalls), 8.0 * stalls,
          "a gust may end the run before the wing does: load factor's scatter beyond 0.06 g; rectangular"});
     p.flags.push_back("rough air on the way to the break");
   }

@@ -126,15 +126,16 @@ std::vector<BudgetLine> instrument_budget(const InstrumentGrade& grade, double r
   // with ports at 45 deg, r = 2.25 sin 2a.
   const double cosine = std::sqrt(std::max(0.0, 1.0 - (ratio / 2.25) * (ratio / 2.25)));
   return {
-      {"position error residual", 'B', std::abs(ratio - b * x) * grade.position_error_share, kInfinite,
-       "drawn once a sortie"},
+      {"position error residual", 'B', std::abs(ratio - b * x) * grade.position_error_share, kInfinite, "",
+       Shared::installation},
       {"probe zero", 'B', grade.probe_offset_ratio * kProbeOffsetPressure_pa / impact_pa, kInfinite,
-       "a pressure"},
-      {"probe scale", 'B', std::abs(ratio) * grade.probe_scale, kInfinite, ""},
-      {"probe mounting", 'B', 4.5 * cosine * grade.probe_mount_rad, kInfinite, "round head, ports at 45 deg"},
+       "a pressure", Shared::installation},
+      {"probe scale", 'B', std::abs(ratio) * grade.probe_scale, kInfinite, "", Shared::installation},
+      {"probe mounting", 'B', 4.5 * cosine * grade.probe_mount_rad, kInfinite, "round head, ports at 45 deg",
+       Shared::installation},
       {"acceleration bias", 'B', std::abs(b * x) * grade.acceleration_bias_mps2 / kStandardGravity_mps2,
-       kInfinite, ""},
-      {"mass entered", 'B', std::abs(b * x) * grade.mass_share, kInfinite, ""},
+       kInfinite, "", Shared::installation},
+      {"mass entered", 'B', std::abs(b * x) * grade.mass_share, kInfinite, "", Shared::sortie},
   };
 }
 
@@ -160,7 +161,7 @@ SetPoint reduce_steady(const SetContext& set, std::size_t card_point, const std:
     return p;
   }
   std::vector<double> spot, spot_u, mean_r, mean_u, lift, lift_u, dof_mean, dof_lift, dof_spot;
-  double target_x = 0.0, impact = 0.0, hold = 0.0, slow_scatter = 0.0;
+  double target_x = 0.0, impact = 0.0, hold = 0.0, slow_variance = 0.0;
   for (const Record& record : records) {
     const WindowValues w = window_values(set, record);
     const double b = set.slope.at(0.5 * (w.mean_x + w.target_x));
@@ -176,7 +177,7 @@ SetPoint reduce_steady(const SetContext& set, std::size_t card_point, const std:
     const double share = 1.0 / static_cast<double>(records.size());
     target_x += w.target_x * share;
     impact += w.impact_pa * share;
-    slow_scatter += w.slow_sd * share;
+    slow_variance += w.slow_sd * w.slow_sd * share * share;
     hold += std::abs(b * (w.target_x - w.mean_x)) * share;
 
     const LogRow& first = set.rows[record.begin];
@@ -209,9 +210,10 @@ SetPoint reduce_steady(const SetContext& set, std::size_t card_point, const std:
   const double block_dof =
       std::max(2.0, std::floor((p.windows.front().end_s - p.windows.front().begin_s) / 3.0) - 1.0) *
       static_cast<double>(records.size());
-  p.budget.push_back({"unsteady air and power", 'B', kSlowShare * slow_scatter, block_dof,
-                      "what moves more slowly than the record is long does not average out; 1.4 times the "
-                      "scatter of 3 s means"});
+  p.budget.push_back(
+      {"unsteady air and power", 'B', kSlowShare * std::sqrt(slow_variance), block_dof,
+       "what moves more slowly than a record is long averages out over repeats alone; 1.4 times "
+       "the scatter of 3 s means"});
   double systematic = 0.0;
   for (const BudgetLine& line : p.budget)
     if (line.kind == 'B') systematic += line.u_ratio * line.u_ratio;

@@ -19,10 +19,10 @@ namespace fs = std::filesystem;
 SetPoints set_points_of(const fs::path& folder, const FlightLog& log, const FlownSortie& flown) {
   std::error_code error;
   if (fs::exists(folder / "set-points.json", error)) return read_set_points(folder / "set-points.json");
+  SetPoints reduced = reduce_log(log, flown.config.card, flown.config.instruments);
+  reduced.aircraft = flown.config.type.name;
   // Through the text, so that the file and what is judged now agree to the last bit.
-  return set_points_from_json(
-      set_points_to_json(reduce_log(log, flown.config.card, flown.config.instruments)),
-      (folder / "set-points.json").string());
+  return set_points_from_json(set_points_to_json(reduced), (folder / "set-points.json").string());
 }
 
 /// The map over all ratios that the debrief may show of a set: measured and true, and a tenth beyond.

@@ -102,6 +102,7 @@ std::string sortie_to_json(const FlownSortie& flown) {
        {"sensors", config.instruments.name},
        {"seed", config.seed},
        {"airframe_seed", config.airframe_seed},
+       {"instrument_seed", config.instrument_seed ? Json(*config.instrument_seed) : Json(nullptr)},
        {"sortie", config.sortie},
        {"loading", loading_json(config)},
        {"mass", mass_json(flown)},

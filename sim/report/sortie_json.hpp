@@ -20,7 +20,7 @@ struct FlownSortie {
 ///
 ///   format "stallwright-sortie-1"; version; aircraft, card: key, name, file; air: name, preset, file,
 ///   sigma_kt (rms of the gusts along the flight path at the working height), temperature_offset_K, qnh_hPa,
-///   wind_from_deg, wind_kt; pilot; sensors; seed; airframe_seed; sortie; loading[]: station, kg mass:
+///   wind_from_deg, wind_kt; pilot; sensors; seed; airframe_seed; instrument_seed (null: seed); sortie; loading[]: station, kg mass:
 ///   true_kg, stated_kg (what the pilot entered), reference_kg (card speeds are given for), cg_aft_m (of the
 ///   datum), cg_forward_limit_m, cg_aft_limit_m
 ///   ended: null in the air, else finished, failure (why not), time_s

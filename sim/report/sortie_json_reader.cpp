@@ -96,7 +96,7 @@ void read_outcome(const Node& root, const nlohmann::json& json, FlownSortie& flo
   if (!outcome.tallies.empty() && outcome.tallies.size() != points)
     root.at("points").fail("none or the " + std::to_string(points) + " points of the card");
   outcome.entered_mass_kg = number(root.at("mass").at("stated_kg"));
-  outcome.errors = draw_systematic_errors(flown.config.instruments, {flown.config.seed, flown.config.sortie});
+  outcome.errors = drawn_errors(flown.config);
 }
 
 }  // namespace
@@ -124,6 +124,8 @@ FlownSortie read_sortie(const fs::path& folder) {
   constexpr std::uint64_t kMost = std::numeric_limits<std::uint64_t>::max();
   config.seed = whole(json["seed"], root.at("seed"), kMost);
   config.airframe_seed = whole(json["airframe_seed"], root.at("airframe_seed"), kMost);
+  if (root.has("instrument_seed") && !json["instrument_seed"].is_null())
+    config.instrument_seed = whole(json["instrument_seed"], root.at("instrument_seed"), kMost);
   config.sortie = static_cast<std::uint32_t>(
       whole(json["sortie"], root.at("sortie"), std::numeric_limits<std::uint32_t>::max()));
   config.loading = read_loading(root.at("loading"), config.type);

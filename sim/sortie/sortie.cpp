@@ -78,6 +78,15 @@ Director::Setup director_setup(const SortieConfig& config, double entered_mass_k
 
 }  // namespace
 
+SystematicErrors<double> drawn_errors(const SortieConfig& config) {
+  SystematicErrors<double> errors = draw_systematic_errors(config.instruments, {config.seed, config.sortie});
+  if (!config.instrument_seed) return errors;
+  const double mass_share = errors.mass_share;
+  errors = draw_systematic_errors(config.instruments, {*config.instrument_seed, 0});
+  errors.mass_share = mass_share;
+  return errors;
+}
+
 Sortie::Sortie(const SortieConfig& config)
     : config_(config),
       key_{config.seed, config.sortie},
@@ -90,10 +99,8 @@ Sortie::Sortie(const SortieConfig& config)
                       column_.at(terrain_m_ + config.card.working_height_ft * kFoot).density_kgpm3,
                       book_stall_kt(config.type, 0, aircraft_.mass.mass_kg) * kKnot),
              config.seed, config.sortie),
-      director_(director_setup(
-          config, entered_mass(aircraft_.mass.mass_kg,
-                               draw_systematic_errors(config.instruments, {config.seed, config.sortie})))),
-      errors_(draw_systematic_errors(config.instruments, key_)),
+      director_(director_setup(config, entered_mass(aircraft_.mass.mass_kg, drawn_errors(config)))),
+      errors_(drawn_errors(config)),
       entered_mass_kg_(entered_mass(aircraft_.mass.mass_kg, errors_)) {
   const double altitude = terrain_m_ + config.card.working_height_ft * kFoot;
   const double density = column_.at(altitude).density_kgpm3;

@@ -28,9 +28,14 @@ struct SortieConfig {
   PilotGrade pilot;
   InstrumentGrade instruments;
   std::uint64_t seed = 1;
+  /// Draws what belongs to the aeroplane's own instruments, so that several sorties can share them; none: `seed` does.
+  std::optional<std::uint64_t> instrument_seed;
   std::uint32_t sortie = 0;   ///< number within a study
   double longest_s = 7200.0;  ///< the sortie is ended here whatever the card says
 };
+
+/// Errors of a sortie's instruments, and of the mass that is entered (always its own).
+SystematicErrors<double> drawn_errors(const SortieConfig& config);
 
 /// Takes the rows as they come; a file writer, or memory.
 class SortieSink {

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "sim/reduction/repeats.hpp"
+
 namespace stallwright {
 namespace {
 
@@ -42,6 +44,17 @@ double roughness(const SetPoint& p) {
 
 bool forced(const SetPoint& p) {
   return std::any_of(p.windows.begin(), p.windows.end(), [](const RecordWindow& w) { return w.forced; });
+}
+
+/// What would bring a wide point under the limit, from its budget.
+std::string repeats_words(const JudgedPoint& p, double wanted_kt) {
+  const double kt_per_ratio = 2.0 * p.expanded_kt / (p.measured.interval_high - p.measured.interval_low);
+  const RepeatsWanted wanted = repeats_wanted(p.measured, wanted_kt, kt_per_ratio);
+  if (wanted.records == 0)
+    return p.measured.name + ": no number of repeats in this air, its instruments and method alone leave " +
+           knots(wanted.half_width_kt);
+  return p.measured.name + ": " + std::to_string(wanted.records) +
+         " records altogether in air like this would bring it to " + knots(wanted.half_width_kt);
 }
 
 /// What rough air spoilt, and how.
@@ -124,6 +137,7 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
   }
 
   std::vector<std::string> missing, disordered, wide, wrong;
+  std::string more;
   for (const SetPointSet& set : measured.sets) {
     for (const SetPoint& p : set.points)
       if (!p.found()) add(missing, p.name);
@@ -135,7 +149,10 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
   for (const JudgedSet& set : j.sets) {
     for (const JudgedPoint& p : set.points) {
       if (!p.measured.found()) continue;
-      if (p.expanded_kt > card.wanted_uncertainty_kt) add(wide, p.measured.name);
+      if (p.expanded_kt > card.wanted_uncertainty_kt) {
+        add(wide, p.measured.name);
+        more += (more.empty() ? "" : "; ") + repeats_words(p, card.wanted_uncertainty_kt);
+      }
       if (std::abs(p.error_kt) > card.wanted_uncertainty_kt) add(wrong, p.measured.name);
     }
   }
@@ -150,8 +167,7 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
   if (!wide.empty()) {
     j.fly_again = wide;
     return say(Verdict::fly_again, joined(wide) + " known less well than the " +
-                                       knots(card.wanted_uncertainty_kt) +
-                                       " that the card wants: more repeats, or smoother air, bring it down");
+                                       knots(card.wanted_uncertainty_kt) + " that the card wants: " + more);
   }
   if (!wrong.empty()) {
     j.fly_again = wrong;
