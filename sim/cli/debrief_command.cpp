@@ -24,9 +24,8 @@ void add_debrief_command(CLI::App& app, int& exit_code) {
                   "  stallwright debrief sorties/light --json > answer.json\n\n"
                   "judgement.json and debrief.html are written again. Set points that stand in the folder's\n"
                   "set-points.json are judged as they stand, whoever reduced them.\n"));
-  command->callback([options, &exit_code] {
-    exit_code = cli::print_debrief(debrief_folder(options->folder), options->folder, options->json);
-  });
+  command->callback(
+      [options, &exit_code] { exit_code = cli::debrief_and_print(options->folder, options->json); });
 }
 
 }  // namespace stallwright

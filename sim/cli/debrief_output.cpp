@@ -31,4 +31,26 @@ int print_debrief(const Debrief& debrief, const std::filesystem::path& folder, b
   return keep && debrief.flown.ended && outcome.finished ? kYes : kNo;
 }
 
+int print_verification(const VerificationDebrief& debrief, const std::filesystem::path& folder, bool json) {
+  const SortieOutcome& outcome = debrief.flown.outcome;
+  if (json) {
+    auto text = nlohmann::ordered_json::parse(verification_to_json(debrief));
+    text["folder"] = folder.string();
+    std::cout << json_text(text);
+  } else {
+    std::cout << verification_table(debrief);
+    if (!outcome.failure.empty()) std::cout << "The sortie ended early: " << outcome.failure << ".\n";
+    std::cout << "Page:    " << (folder / "verification.html").string() << '\n';
+  }
+  if (outcome.failure_kind == SortieOutcome::Failure::not_finite)
+    throw std::runtime_error(folder.string() + ": " + outcome.failure);
+  return debrief.verification.pass && debrief.flown.ended && outcome.finished ? kYes : kNo;
+}
+
+int debrief_and_print(const std::filesystem::path& folder, bool json) {
+  if (read_sortie(folder).config.card.verifies)
+    return print_verification(verify_folder(folder), folder, json);
+  return print_debrief(debrief_folder(folder), folder, json);
+}
+
 }  // namespace stallwright::cli

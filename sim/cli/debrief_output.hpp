@@ -2,6 +2,7 @@
 #include <filesystem>
 
 #include "sim/report/sortie_folder.hpp"
+#include "sim/report/verification_report.hpp"
 
 namespace stallwright::cli {
 
@@ -9,5 +10,11 @@ namespace stallwright::cli {
 /// key, `folder`. Gives the exit status: yes for keep; no otherwise, and for a card that was not finished;
 /// failure where the numbers broke down in flight.
 int print_debrief(const Debrief& debrief, const std::filesystem::path& folder, bool json);
+
+/// The same for a verifying sortie: verification.json's text with `folder`, or the table. Yes for a pass.
+int print_verification(const VerificationDebrief& debrief, const std::filesystem::path& folder, bool json);
+
+/// Makes the pages of a folder, whichever kind of card was flown, and prints.
+int debrief_and_print(const std::filesystem::path& folder, bool json);
 
 }  // namespace stallwright::cli

@@ -9,8 +9,10 @@
 #include "aircraft/input_error.hpp"
 #include "sim/cli/cli_common.hpp"
 #include "sim/cli/debrief_output.hpp"
+#include "sim/reduction/set_points_json.hpp"
 #include "sim/report/sortie_folder.hpp"
 #include "sim/sortie/card_check.hpp"
+#include "sim/sortie/test_card_file.hpp"
 
 namespace stallwright {
 namespace {
@@ -20,7 +22,7 @@ namespace fs = std::filesystem;
 struct Options {
   cli::FlightOptions flight;
   std::string air = "calm", pilot = "current", sensors = "standard", seed = "1", airframe_seed = "1", out;
-  std::string instrument_seed;
+  std::string instrument_seed, set_points;
   bool json = false, out_given = false;
 };
 
@@ -85,6 +87,38 @@ void require_card_fits(const cli::Flight& flight) {
                    " can fly, found " + problems.front() + more);
 }
 
+/// Set points to verify: a file, or a folder that has one and, with its card, says how the warning was taught.
+Taught read_taught(const std::string& given, SourceFiles& sources) {
+  const fs::path path(given);
+  std::error_code error;
+  const bool folder = fs::is_directory(path, error);
+  sources.taught = folder ? path / "set-points.json" : path;
+  Taught taught;
+  taught.set_points = read_set_points(sources.taught);
+  if (unit_for(taught.set_points).warnings.empty())
+    throw InputError(sources.taught.string() + ": expected set points with a warning among them, found none");
+  if (!folder || !fs::exists(path / "card.toml", error)) return taught;
+  for (const TestPoint& point : load_test_card(path / "card.toml").points)
+    if (point.name == "warning") taught.power = point.power;
+  return taught;
+}
+
+void load_unit(const Options& options, FlownSortie& flown, SourceFiles& sources) {
+  const TestCard& card = flown.config.card;
+  if (card.verifies && options.set_points.empty())
+    throw InputError("--set-points: expected the set points that " + card.name + " verifies, found none");
+  if (options.set_points.empty()) return;
+  if (!card.verifies)
+    throw InputError("--set-points: expected a card that verifies, as the card verify does, found " +
+                     card.name);
+  flown.taught = read_taught(options.set_points, sources);
+  const std::string& taught_on = flown.taught->set_points.aircraft;
+  if (!taught_on.empty() && taught_on != flown.config.type.name)
+    throw InputError("--set-points: expected those of " + flown.config.type.name + ", found those of " +
+                     taught_on);
+  flown.config.unit = unit_for(flown.taught->set_points);
+}
+
 /// The sortie at its start. What an aeroplane cannot do in the air of the day is known here, before anything
 /// is written.
 Sortie ready_sortie(const SortieConfig& config) {
@@ -103,7 +137,7 @@ int rehearse(const Options& options) {
   FlownSortie flown;
   flown.version = STALLWRIGHT_VERSION;
   const cli::NamedAir air = cli::find_air(options.air);
-  const SourceFiles sources{flight.aircraft_file, flight.card_file, air.file};
+  SourceFiles sources{flight.aircraft_file, flight.card_file, air.file};
   flown.air = air.label;
   SortieConfig& config = flown.config;
   config.type = flight.type;
@@ -116,6 +150,7 @@ int rehearse(const Options& options) {
   config.airframe_seed = cli::seed_from("--airframe-seed", options.airframe_seed);
   if (!options.instrument_seed.empty())
     config.instrument_seed = cli::seed_from("--instrument-seed", options.instrument_seed);
+  load_unit(options, flown, sources);
   const fs::path out = options.out_given ? fs::path(options.out) : usual_folder(flown);
   require_new_folder(out);
 
@@ -129,7 +164,7 @@ int rehearse(const Options& options) {
     }
   }
   folder.close(sortie.outcome());
-  return cli::print_debrief(debrief_folder(out), out, options.json);
+  return cli::debrief_and_print(out, options.json);
 }
 
 }  // namespace
@@ -163,12 +198,17 @@ void add_rehearse_command(CLI::App& app, int& exit_code) {
                    "Number that draws the instruments' own errors, the same for sorties of one aeroplane; "
                    "otherwise --seed draws them")
       ->type_name("N");
+  command
+      ->add_option("--set-points", options->set_points,
+                   "With a card that verifies: set points to listen to, a sortie folder or a set-points file")
+      ->type_name("DIR|FILE");
   command->add_option("--out", options->out, "Sortie folder, new or empty; otherwise one below sorties/")
       ->type_name("DIR");
   command->add_flag("--json", options->json, "Print the judgement as JSON instead of the table");
   command->footer(
       cli::footer("  stallwright rehearse\n"
                   "  stallwright rehearse --air light --pilot rusty --seed 3 --out sorties/rusty\n"
+                  "  stallwright rehearse --card verify --set-points sorties/rusty\n"
                   "  stallwright rehearse --aircraft tarnfell --card thorough --load \"front seat=80\"\n"));
   command->callback([options, command, &exit_code] {
     options->out_given = command->count("--out") > 0;

@@ -83,6 +83,14 @@ FlightLog read_flight_log(const std::filesystem::path& file, const TestCard& car
   return log;
 }
 
+void read_tones(const std::filesystem::path& file, std::vector<LogRow>& rows) {
+  CsvRequest request;
+  request.numbers = {"tone"};
+  const NumericTable table = read_csv(file, request);
+  for (std::size_t i = 0; i < rows.size() && i < table.rows; ++i)
+    rows[i].tone = whole(table, "tone", i, 0, 1);
+}
+
 std::vector<Record> find_records(const std::vector<LogRow>& rows, std::size_t least_rows) {
   std::vector<Record> records;
   for (std::size_t i = 0; i < rows.size();) {

@@ -18,6 +18,10 @@ struct FlightLog {
 /// or that does not fit the card (a point number that the card lacks).
 FlightLog read_flight_log(const std::filesystem::path& file, const TestCard& card);
 
+/// Fills in `tone` from a log. Throws InputError as read_flight_log does, also without such a column, which only a log of
+/// a verifying sortie needs.
+void read_tones(const std::filesystem::path& file, std::vector<LogRow>& rows);
+
 /// Rows of one record, as indices into the log: [begin, end).
 struct Record {
   std::size_t begin = 0, end = 0;

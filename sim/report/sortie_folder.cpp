@@ -68,6 +68,7 @@ SortieFolder::SortieFolder(const fs::path& folder, const SourceFiles& sources, c
   copy_whole(sources.aircraft, folder_ / "aircraft.toml");
   copy_whole(sources.card, folder_ / "card.toml");
   copy_whole(sources.air, folder_ / "air.toml");
+  if (!sources.taught.empty()) copy_whole(sources.taught, folder_ / "taught.json");
   write_whole_file(folder_ / "sortie.json", sortie_to_json(flown_));
 }
 

@@ -21,6 +21,7 @@ namespace stallwright {
 /// Where the three files came from.
 struct SourceFiles {
   std::filesystem::path aircraft, card, air;
+  std::filesystem::path taught{};  ///< set points that are verified; empty: none
 };
 
 /// Throws InputError unless the folder does not exist yet or is empty. Touches nothing.

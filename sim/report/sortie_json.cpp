@@ -76,6 +76,15 @@ Json events_json(const SortieOutcome& outcome) {
   return events;
 }
 
+Json taught_json(const FlownSortie& flown) {
+  if (!flown.taught) return nullptr;
+  const PowerRule power = flown.taught->power;
+  return {{"file", "taught.json"},
+          {"power", power == PowerRule::idle    ? "idle"
+                    : power == PowerRule::level ? "level"
+                                                : "descent"}};
+}
+
 Json ended_json(const FlownSortie& flown) {
   if (!flown.ended) return nullptr;
   return {{"finished", flown.outcome.finished},
@@ -106,6 +115,7 @@ std::string sortie_to_json(const FlownSortie& flown) {
        {"sortie", config.sortie},
        {"loading", loading_json(config)},
        {"mass", mass_json(flown)},
+       {"taught", taught_json(flown)},
        {"ended", ended_json(flown)},
        {"events", events_json(flown.outcome)},
        {"points", points_json(flown)}});

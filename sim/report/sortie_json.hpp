@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "sim/sortie/sortie.hpp"
+#include "sim/truth/verification.hpp"
 
 namespace stallwright {
 
@@ -14,6 +15,7 @@ struct FlownSortie {
   std::string version;  ///< of the program that flew it
   bool ended = false;   ///< false while in the air, and for good when the program was killed there
   SortieOutcome outcome;
+  std::optional<Taught> taught;  ///< set points that the unit on board was taught, for a verifying card
 };
 
 /// The file sortie.json. It holds nothing that was measured, and no error that was drawn.
@@ -23,6 +25,7 @@ struct FlownSortie {
 ///   wind_from_deg, wind_kt; pilot; sensors; seed; airframe_seed; instrument_seed (null: seed); sortie; loading[]: station, kg mass:
 ///   true_kg, stated_kg (what the pilot entered), reference_kg (card speeds are given for), cg_aft_m (of the
 ///   datum), cg_forward_limit_m, cg_aft_limit_m
+///   taught: null, or for a verifying card: file (of the set points), power (that the warnings were taught with)
 ///   ended: null in the air, else finished, failure (why not), time_s
 ///   events[]: time_s, point (index in the card), kind, text
 ///   points[]: name, flap_deg, recorded, forced, flagged, given_up, timeouts, unintended_stalls, knocked_off,

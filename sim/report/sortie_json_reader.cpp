@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "aircraft/type_file.hpp"
+#include "sim/reduction/set_points_json.hpp"
 #include "sim/reduction/set_points_json_node.hpp"
 #include "sim/report/sortie_json.hpp"
 #include "sim/sortie/test_card_file.hpp"
@@ -99,6 +100,18 @@ void read_outcome(const Node& root, const nlohmann::json& json, FlownSortie& flo
   outcome.errors = drawn_errors(flown.config);
 }
 
+void read_taught(const Node& root, const nlohmann::json& json, const fs::path& folder, FlownSortie& flown) {
+  if (!root.has("taught") || json["taught"].is_null()) return;
+  const std::string power = root.at("taught").at("power").text();
+  if (power != "idle" && power != "level" && power != "descent")
+    root.at("taught").at("power").fail("\"level\", \"descent\" or \"idle\"");
+  Taught taught;
+  taught.set_points = read_set_points(folder / "taught.json");
+  taught.power = power == "idle" ? PowerRule::idle : power == "level" ? PowerRule::level : PowerRule::descent;
+  flown.config.unit = unit_for(taught.set_points);
+  flown.taught = taught;
+}
+
 }  // namespace
 
 FlownSortie read_sortie(const fs::path& folder) {
@@ -129,6 +142,7 @@ FlownSortie read_sortie(const fs::path& folder) {
   config.sortie = static_cast<std::uint32_t>(
       whole(json["sortie"], root.at("sortie"), std::numeric_limits<std::uint32_t>::max()));
   config.loading = read_loading(root.at("loading"), config.type);
+  read_taught(root, json, folder, flown);
   read_outcome(root, json, flown);
   return flown;
 }

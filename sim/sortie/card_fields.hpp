@@ -19,6 +19,7 @@ inline constexpr std::array kCardFields{
     Field<TestCard>{{"floor_ft", kFeet, 500, 15000}, &TestCard::floor_ft},
     Field<TestCard>{{"order_gap", unit::kNone, 0, 5}, &TestCard::order_gap},
     Field<TestCard>{{"wanted_margin_kt", kKnots, 1, 30}, &TestCard::wanted_margin_kt},
+    Field<TestCard>{{"tone_band_kt", kKnots, 0.5, 20}, &TestCard::tone_band_kt},
     Field<TestCard>{{"protected_bank_deg", kDegrees, 0, 60}, &TestCard::protected_bank_deg},
     Field<TestCard>{{"wanted_uncertainty_kt", kKnots, 0.1, 10}, &TestCard::wanted_uncertainty_kt},
 };
@@ -44,6 +45,7 @@ inline constexpr NumberField kFlapSetting{"flap_setting", unit::kNone, 0, 5};
 inline constexpr NumberField kDescent{"descent_fpm", kFeetPerMinute, 50, 1500};
 inline constexpr NumberField kRepeats{"repeats", unit::kNone, 1, 20};
 inline constexpr NumberField kAttempts{"attempts", unit::kNone, 1, 20};
+inline constexpr NumberField kTurnBank{"turn_bank_deg", kDegrees, 10, 45};
 inline constexpr NumberField kFromAboveStall{"from_above_stall_kt", kKnots, 4, 100};
 inline constexpr NumberField kToAboveStall{"to_above_stall_kt", kKnots, 2, 90};
 

@@ -103,7 +103,7 @@ bool Director::clearing_wanted() const { return setup_.card.clearing_turns && at
 
 void Director::begin_attempt(double time_s) {
   attempt_since_s_ = time_s;
-  met_since_s_ = button_at_s_ = -1.0;
+  met_since_s_ = button_at_s_ = tone_since_s_ = -1.0;
   record_left_band_ = false;
   const double target_kt = point().is_steady() ? speeds_[index_].target_kt : 0.0;
   marks_ = {static_cast<int>(index_) + 1, repeat_, attempt_, target_kt, false, false, true, phase_};
@@ -289,7 +289,23 @@ CrewTask Director::steady_task(double time_s, const Readings<double>& seen) {
   return task;
 }
 
-CrewTask Director::slow_task(double time_s, const Readings<double>& seen) {
+/// A run through a range of speed, in a turn where the card says so. It ends with the tone, where there is one to hear.
+CrewTask Director::slow_through_task(CrewTask task, double time_s, const Readings<double>& seen, bool tone) {
+  if (point().turn_bank_deg != 0.0) {
+    task.turning = true;
+    task.bank_rad = -point().turn_bank_deg * math::kDegree;
+    task.heading_rad = seen.heading_rad;
+  }
+  if (tone && tone_since_s_ < 0.0) {
+    tone_since_s_ = time_s;
+    note(time_s, "tone", "at " + rounded(seen.indicated_airspeed_mps / kKnot) + " kt indicated");
+  }
+  const bool answered = tone_since_s_ >= 0.0 && time_s - tone_since_s_ >= setup_.reaction_s;
+  if (answered || seen.indicated_airspeed_mps <= speeds_[index_].stop_kt * kKnot) finish_record(time_s);
+  return task;
+}
+
+CrewTask Director::slow_task(double time_s, const Readings<double>& seen, bool tone) {
   const PointSpeeds& speeds = speeds_[index_];
   const double factor = setup_.entry_rate_factor.empty()
                             ? 1.0
@@ -302,10 +318,7 @@ CrewTask Director::slow_task(double time_s, const Readings<double>& seen) {
   task.power = point().power;
   task.descent_mps = point().descent_fpm * kFootPerMinute;
 
-  if (!point().is_stall()) {
-    if (seen.indicated_airspeed_mps <= speeds.stop_kt * kKnot) finish_record(time_s);
-    return task;
-  }
+  if (!point().is_stall()) return slow_through_task(task, time_s, seen, tone);
   const bool lets_go = !setup_.early_release.empty() &&
                        setup_.early_release[stalls_flown_ % setup_.early_release.size()] &&
                        seen.indicated_airspeed_mps < 1.05 * speeds.stall_kt * kKnot;
@@ -364,7 +377,7 @@ CrewTask Director::climb_task(double time_s, const Readings<double>& seen) {
   return task;
 }
 
-CrewTask Director::step(double time_s, const Readings<double>& seen) {
+CrewTask Director::step(double time_s, const Readings<double>& seen, bool tone) {
   watch_safety(time_s, seen);
   const bool low = seen.indicated_altitude_m < working_altitude_m_ - kClimbBand_m;
   const bool just_begun = time_s == phase_since_s_ && (phase_ == Phase::clearing || phase_ == Phase::transit);
@@ -383,7 +396,7 @@ CrewTask Director::step(double time_s, const Readings<double>& seen) {
       return steady_task(time_s, seen);
     case Phase::slow:
     case Phase::broken:
-      return slow_task(time_s, seen);
+      return slow_task(time_s, seen, tone);
     case Phase::recover:
       return recover_task(time_s, seen);
     case Phase::climb:

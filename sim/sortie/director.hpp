@@ -59,7 +59,8 @@ class Director {
   explicit Director(const Setup& setup);
 
   /// One tick: looks at the readings, moves on, and says what to fly until the next one.
-  CrewTask step(double time_s, const Readings<double>& seen);
+  ///   tone  a taught unit is sounding: ends a slow run, after the pilot's reaction
+  CrewTask step(double time_s, const Readings<double>& seen, bool tone = false);
 
   const Marks& marks() const { return marks_; }
   const std::vector<Event>& events() const { return events_; }
@@ -84,7 +85,8 @@ class Director {
   CrewTask hold_task(const Readings<double>& seen, double speed_mps) const;
   CrewTask clearing_task(double time_s, const Readings<double>& seen);
   CrewTask steady_task(double time_s, const Readings<double>& seen);
-  CrewTask slow_task(double time_s, const Readings<double>& seen);
+  CrewTask slow_task(double time_s, const Readings<double>& seen, bool tone);
+  CrewTask slow_through_task(CrewTask task, double time_s, const Readings<double>& seen, bool tone);
   CrewTask recover_task(double time_s, const Readings<double>& seen);
   CrewTask climb_task(double time_s, const Readings<double>& seen);
   void start_record(double time_s, bool forced);
@@ -100,7 +102,8 @@ class Director {
   int repeat_ = 1, attempt_ = 1;
   std::size_t stalls_flown_ = 0;
   Phase phase_ = Phase::transit;
-  double phase_since_s_ = 0.0, attempt_since_s_ = 0.0, met_since_s_ = -1.0, button_at_s_ = -1.0;
+  double phase_since_s_ = 0.0, attempt_since_s_ = 0.0, met_since_s_ = -1.0, button_at_s_ = -1.0,
+         tone_since_s_ = -1.0;
   double slow_from_mps_ = 0.0;
   AfterClimb after_climb_ = AfterClimb::start;
   bool record_left_band_ = false;

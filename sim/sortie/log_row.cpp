@@ -133,21 +133,17 @@ LogRow log_row(double time_s, const Readings<double>& seen, const Marks& marks, 
 }
 
 std::vector<std::string> log_columns() {
-  std::vector<std::string> names = {"t_s",       "point",  "repeat",  "attempt",
-                                    "recording", "forced", "in_band", "phase"};
+  std::vector<std::string> names = {"t_s",    "point",   "repeat", "attempt", "recording",
+                                    "forced", "in_band", "tone",   "phase"};
   for (const auto& column : kLogColumns) names.emplace_back(column.name);
   return names;
 }
 
 std::vector<std::string> log_fields(const LogRow& row) {
-  std::vector<std::string> fields = {fixed(row.t_s, 2),
-                                     std::to_string(row.point),
-                                     std::to_string(row.repeat),
-                                     std::to_string(row.attempt),
-                                     std::to_string(row.recording),
-                                     std::to_string(row.forced),
-                                     std::to_string(row.in_band),
-                                     row.phase};
+  std::vector<std::string> fields = {
+      fixed(row.t_s, 2),           std::to_string(row.point),     std::to_string(row.repeat),
+      std::to_string(row.attempt), std::to_string(row.recording), std::to_string(row.forced),
+      std::to_string(row.in_band), std::to_string(row.tone),      row.phase};
   for (const auto& column : kLogColumns) fields.push_back(fixed(row.*column.value, column.decimals));
   return fields;
 }

@@ -11,7 +11,7 @@ namespace stallwright {
 /// memory and the same log read back from its file are equal to the last bit.
 struct LogRow {
   double t_s = 0.0;
-  int point = 0, repeat = 0, attempt = 0, recording = 0, forced = 0, in_band = 1;
+  int point = 0, repeat = 0, attempt = 0, recording = 0, forced = 0, in_band = 1, tone = 0;
   std::string phase;
   double target_kt = 0.0;  ///< speed the card asks for at this mass; 0 where it asks for none
   double mass_kg = 0.0, flap_deg = 0.0, impact_pressure_pa = 0.0, ias_kt = 0.0, altitude_ft = 0.0,

@@ -245,7 +245,8 @@ TruthRow Sortie::truth_row(const AirSample<double>& air, const FlightDerivative<
 
 /// Starts and ends the twin with the record, and writes down what ideal instruments aboard it show.
 void Sortie::follow_with_twin(const AirSample<double>& air, TruthRow& row) {
-  if (!director_.marks().recording) {
+  // A card that verifies makes no set points whose errors could be taken apart.
+  if (!director_.marks().recording || config_.card.verifies) {
     twin_.end();
     return;
   }
@@ -280,12 +281,15 @@ bool Sortie::tick(SortieSink& sink) {
                                         instruments_, sensed_truth(air, now.specific_force_B_mps2), tick_);
   instruments_ = sensed.state;
   // Direct and fly.
-  CrewTask task = director_.step(time_s(), sensed.readings);
+  unit_ = advance(config_.unit, unit_, sensed.readings, kTick_s);
+  CrewTask task = director_.step(time_s(), sensed.readings, unit_.tone);
   task.remembered = memory_for(director_.flap_setting(), task.power, task.descent_mps);
   TruthRow truth = truth_row(air, now);
   follow_with_twin(air, truth);
   round_as_printed(truth);
-  sink.row(log_row(time_s(), sensed.readings, director_.marks(), entered_mass_kg_), truth);
+  LogRow log = log_row(time_s(), sensed.readings, director_.marks(), entered_mass_kg_);
+  log.tone = unit_.tone ? 1 : 0;
+  sink.row(log, truth);
   controls_ = pilot_.step(hands_, task, sensed.readings, time_s());
   // Step the air and the aeroplane.
   for (int k = 0; k < kStepsPerTick; ++k) {

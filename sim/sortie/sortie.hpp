@@ -12,6 +12,7 @@
 #include "sim/crew/pilot.hpp"
 #include "sim/motion/flight.hpp"
 #include "sim/sensing/instruments.hpp"
+#include "sim/sensing/warning_unit.hpp"
 #include "sim/sortie/director.hpp"
 #include "sim/sortie/log_row.hpp"
 #include "sim/sortie/smooth_twin.hpp"
@@ -27,6 +28,7 @@ struct SortieConfig {
   AirPreset air;
   PilotGrade pilot;
   InstrumentGrade instruments;
+  WarningUnit unit;  ///< taught set points, to be verified; none: nothing sounds
   std::uint64_t seed = 1;
   /// Draws what belongs to the aeroplane's own instruments, so that several sorties can share them; none: `seed` does.
   std::optional<std::uint64_t> instrument_seed;
@@ -119,6 +121,7 @@ class Sortie {
   InstrumentState<double> instruments_;
   Controls<double> controls_;
   SmoothTwin twin_;
+  WarningUnitState unit_;
   std::uint64_t tick_ = 0;
   std::string failure_;
   SortieOutcome::Failure failure_kind_ = SortieOutcome::Failure::none;

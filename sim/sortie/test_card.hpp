@@ -50,6 +50,7 @@ struct TestPoint {
   double target_value =
       std::numeric_limits<double>::quiet_NaN();  ///< kt, or a multiple; NaN for the slow ones
   double entry_rate_ktps = 1.0;                  ///< slow_to_break, slow_through
+  double turn_bank_deg = 0.0;                    ///< slow_through: flown in a turn at this bank, to the left
   double from_above_stall_kt = std::numeric_limits<double>::quiet_NaN();  ///< where slow_through begins
   double to_above_stall_kt = std::numeric_limits<double>::quiet_NaN();    ///< and where it ends
   Bands bands;
@@ -73,6 +74,9 @@ struct TestCard {
   bool clearing_turns = true;         ///< before each point
   double order_gap =
       0.0;  ///< least difference in ratio between neighbours of a set, in expanded uncertainties
+  bool verifies = false;  ///< flown with a taught unit to hear it, instead of to teach it
+  double tone_band_kt =
+      3.0;  ///< verifying: how far from the taught speed the tone may come in the taught flight
   double wanted_margin_kt = 5.0;       ///< least warning above the stall that the card is content with
   double protected_bank_deg = 30.0;    ///< steepest turn in which the warning is to give that margin
   double wanted_uncertainty_kt = 2.0;  ///< expanded uncertainty of a set point that it is content with

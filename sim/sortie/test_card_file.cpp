@@ -14,10 +14,13 @@ using namespace card_fields;
 TestCard read_head(const TomlTable& table) {
   TestCard card;
   for (const auto& field : kCardFields) table.announce(field.in_file.key);
-  for (const char* key : {"name", "summary", "clearing_turns"}) table.announce(key);
+  for (const char* key : {"name", "summary", "clearing_turns", "purpose"}) table.announce(key);
   card.name = table.text("name", 60);
   card.summary = table.text("summary", 400);
   read_given(table, kCardFields, card);
+  if (table.has("purpose")) card.verifies = table.choice("purpose", {"teach", "verify"}) == "verify";
+  if (table.has("tone_band_kt") && !card.verifies)
+    table.reject("tone_band_kt", "no such key, since only purpose = \"verify\" listens for a tone", "it");
   card.clearing_turns = table.flag_or("clearing_turns", card.clearing_turns);
   const double highest_ft = card.working_height_ft - kLeastHeightAboveFloor_ft;
   if (card.floor_ft > highest_ft) {
@@ -55,6 +58,12 @@ void check_sets(const TomlTable& root, const std::vector<TomlTable>& tables, con
     }
     sets[point.flap_setting].push_back(i);
     set_points[point.flap_setting] += point.target != TargetKind::slow_through;
+  }
+  if (card.verifies) {
+    for (std::size_t i = 0; i < card.points.size(); ++i)
+      if (card.points[i].is_stall())
+        tables[i].reject("slow_to_break_ktps", "no stall on a card that verifies", "one");
+    return;
   }
   for (const auto& [setting, count] : set_points) {
     if (count >= 3 && count <= 8) continue;

@@ -55,14 +55,16 @@ void read_target(const TomlTable& table, TestPoint& point) {
   }
   point.from_above_stall_kt = table.number_or(kFromAboveStall, kUnset);
   point.to_above_stall_kt = table.number_or(kToAboveStall, kUnset);
+  point.turn_bank_deg = table.number_or(kTurnBank, 0.0);
   if (!given) table.reject("target", "one of " + target_keys(), "none of them");
 }
 
 void check_slow_target(const TomlTable& table, const TestPoint& point) {
   const bool through = point.target == TargetKind::slow_through;
-  for (const auto& field : {kFromAboveStall, kToAboveStall}) {
+  for (const auto& field : {kFromAboveStall, kToAboveStall, kTurnBank}) {
     refuse_useless(table, field.key, through, "only slow_through_ktps runs from one speed to another");
-    if (through && !table.has(field.key)) table.number(field);  // says what is missing
+    if (through && field.key != kTurnBank.key && !table.has(field.key))
+      table.number(field);  // says what is missing
   }
   if (through && point.to_above_stall_kt >= point.from_above_stall_kt) {
     table.reject("to_above_stall_kt",
@@ -82,9 +84,9 @@ void check_slow_target(const TomlTable& table, const TestPoint& point) {
 
 void announce_point_keys(const TomlTable& table) {
   for (const auto& field : kTargetFields) table.announce(field.in_file.key);
-  for (const char* key :
-       {"name", "flap_setting", "power", "power_reason", "descent_fpm", "bands", "settle_s", "record_s",
-        "repeats", "attempts", "timeout_s", "past_limit", "from_above_stall_kt", "to_above_stall_kt"}) {
+  for (const char* key : {"name", "flap_setting", "power", "power_reason", "descent_fpm", "bands", "settle_s",
+                          "record_s", "repeats", "attempts", "timeout_s", "past_limit", "from_above_stall_kt",
+                          "to_above_stall_kt", "turn_bank_deg"}) {
     table.announce(key);
   }
   if (!table.has("bands")) return;

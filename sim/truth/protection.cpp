@@ -135,6 +135,14 @@ std::string sentence_for(const Protection& p) {
 
 }  // namespace
 
+ProtectionRow protected_flight(const Aircraft& aircraft, std::size_t flap_setting, PowerRule power,
+                               double bank_deg, double warning_ratio, const StillAir& air) {
+  const double flap_rad = aircraft.type.flaps[flap_setting].deflection_rad;
+  const Warning warning{flap_setting, flap_rad / math::kDegree, warning_ratio, nullptr};
+  return row_for({&aircraft, flap_setting, power, bank_deg}, warning,
+                 angles_for(aircraft, flap_rad, air, warning_ratio), air);
+}
+
 MassProperties light_mass(const AircraftType& type) {
   Loading loading;
   for (const LoadStation& station : type.mass.stations)

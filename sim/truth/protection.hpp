@@ -39,6 +39,11 @@ struct Protection {
 Protection protection(const Aircraft& aircraft, std::uint64_t airframe_seed, const SetPoints& measured,
                       const TestCard& card, const StillAir& air);
 
+/// One flight of the table: where a warning ratio comes in it, and where the wing stalls.
+///   aircraft  as loaded
+ProtectionRow protected_flight(const Aircraft& aircraft, std::size_t flap_setting, PowerRule power,
+                               double bank_deg, double warning_ratio, const StillAir& air);
+
 /// A set that would be kept is flown again, with a faster warning, where the least row in use gives less margin than the
 /// card wants.
 void heed_protection(Judgement& judgement, const Protection& protection, const TestCard& card);
