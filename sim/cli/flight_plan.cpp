@@ -11,26 +11,60 @@
 namespace stallwright::cli {
 namespace {
 
-/// At 8,000 ft the air has 0.79 of its density at sea level, and an engine that breathes it about three
-/// quarters of its power (from memory): level points with flaps may not hold height. The choice of limit is
-/// ours.
-constexpr double kHighDensityAltitude_ft = 8000.0;
-
-void add_limits(FlightPlan& plan) {
-  for (const PlannedPoint& planned : plan.points)
-    if (!planned.speeds.note.empty())
-      plan.items.push_back({false, planned.point.name + ", flaps " + shortest(planned.flap_deg) +
-                                       "\u00b0: " + planned.speeds.note});
+std::string point_words(const PlannedPoint& planned) {
+  return planned.point.name + ", flaps " + shortest(planned.flap_deg) + "\u00b0: ";
 }
 
-void add_heights(FlightPlan& plan) {
+void add_card(FlightPlan& plan) {
+  const std::vector<std::string> problems = card_check(plan.flight.card, plan.flight.type);
+  if (problems.empty()) plan.items.push_back({true, "the card fits the aeroplane"});
+  for (const std::string& problem : problems)
+    plan.items.push_back({false, "the card fits the aeroplane: " + problem});
+  if (!problems.empty()) return;
+  for (const PlannedPoint& planned : plan.points)
+    if (!planned.speeds.note.empty())
+      plan.items.push_back({false, point_words(planned) + planned.speeds.note});
+}
+
+void add_power(FlightPlan& plan) {
+  const double clean_fpm = plan.climb.front().rate_fpm;
+  plan.items.push_back({clean_fpm >= kLeastClimb_fpm,
+                        "at least " + fixed(kLeastClimb_fpm, 0) +
+                            " ft/min of climb left at the working height, flaps up, full power: it is " +
+                            fixed(clean_fpm, 0) + " ft/min"});
+  for (const PlannedPoint& planned : plan.points)
+    if (!(planned.throttle <= 1.0))
+      plan.items.push_back(
+          {false, point_words(planned) + "full power does not hold it at the working height"});
+}
+
+void add_floor(FlightPlan& plan) {
   const TestCard& card = plan.flight.card;
-  plan.items.push_back({true, "room from the working height down to the floor: " +
-                                  fixed(card.working_height_ft - card.floor_ft, 0) + " ft"});
-  plan.items.push_back({plan.density_altitude_ft < kHighDensityAltitude_ft,
-                        "density altitude at the working height below " + fixed(kHighDensityAltitude_ft, 0) +
-                            " ft, so that power is left: it is " + fixed(plan.density_altitude_ft, 0) +
-                            " ft"});
+  const FloorPlan& floor = plan.floor;
+  plan.items.push_back({floor.floor_ok(card), "the card's floor, " + fixed(card.floor_ft, 0) +
+                                                  " ft above ground, is no lower than the " +
+                                                  fixed(floor.needed_ft, 0) + " ft that are needed"});
+  plan.items.push_back({floor.room_ok(card), "room from the working height down to the floor, " +
+                                                 fixed(card.working_height_ft - card.floor_ft, 0) +
+                                                 " ft, for the most that a stall used up, " +
+                                                 fixed(floor.from_entry_ft, 0) + " ft"});
+  for (const StallFlown& stall : floor.stalls)
+    if (!stall.failure.empty())
+      plan.items.push_back({false, "a stall with flaps " + shortest(stall.flap_deg) +
+                                       "\u00b0 was recovered from in the simulator: " + stall.failure});
+}
+
+void set_day(FlightPlan& plan, const WorkingAir& where) {
+  plan.pressure_altitude_ft = pressure_altitude(where.air.pressure_Pa) / kFoot;
+  plan.density_altitude_ft = density_altitude(where.air.density_kgpm3) / kFoot;
+  plan.temperature_C = where.air.temperature_K - 273.15;
+  plan.true_per_indicated = std::sqrt(ussa1976::kDensity / where.air.density_kgpm3);
+}
+
+/// The card with those of its points that this aeroplane has a flap setting for; card_check tells of the others.
+TestCard flyable_card(TestCard card, const AircraftType& type) {
+  std::erase_if(card.points, [&](const TestPoint& point) { return point.flap_setting >= type.flaps.size(); });
+  return card;
 }
 
 }  // namespace
@@ -39,32 +73,35 @@ bool FlightPlan::go() const {
   return std::all_of(items.begin(), items.end(), [](const GoItem& item) { return item.ok; });
 }
 
-FlightPlan make_plan(const Flight& flight, const Day& day) {
+FlightPlan make_plan(const Flight& flight, const Day& day, const ConvectiveDay& fair_day) {
+  const AircraftType& type = flight.type;
+  const TestCard card = flyable_card(flight.card, type);
   FlightPlan plan;
   plan.flight = flight;
   plan.day = day;
-  plan.mass = mass_properties(flight.type, flight.loading);
-  plan.cg_range = envelope_range(flight.type, plan.mass.mass_kg);
-  plan.working_altitude_ft = flight.card.terrain_ft + flight.card.working_height_ft;
-  plan.floor_altitude_ft = flight.card.terrain_ft + flight.card.floor_ft;
+  plan.mass = mass_properties(type, flight.loading);
+  plan.cg_range = envelope_range(type, plan.mass.mass_kg);
+  plan.working_altitude_ft = card.terrain_ft + card.working_height_ft;
+  plan.floor_altitude_ft = card.terrain_ft + card.floor_ft;
+  const double altitude_m = plan.working_altitude_ft * kFoot;
+  const WorkingAir where{altitude_m, atmosphere(day, altitude_m)};
+  set_day(plan, where);
 
-  const AtmosphereState<double> air = atmosphere(day, plan.working_altitude_ft * kFoot);
-  plan.pressure_altitude_ft = pressure_altitude(air.pressure_Pa) / kFoot;
-  plan.density_altitude_ft = density_altitude(air.density_kgpm3) / kFoot;
-  plan.temperature_C = air.temperature_K - 273.15;
-  plan.true_per_indicated = std::sqrt(ussa1976::kDensity / air.density_kgpm3);
-
-  for (const TestPoint& point : flight.card.points)
-    plan.points.push_back({point, flight.type.flaps[point.flap_setting].deflection_rad / math::kDegree,
-                           point_speeds(point, flight.type, plan.mass.mass_kg)});
+  const Aircraft aircraft = make_aircraft(type, flight.loading, 0);
+  plan.balance = balance_effects(aircraft, card, where);
+  plan.climb = climb_margins(aircraft, card, where);
+  plan.position_error_known = has_position_error(type);
+  for (const TestPoint& point : card.points) plan.points.push_back(planned_point(aircraft, point, where));
+  plan.stall_up_ias_kt = book_stall_ias_kt(aircraft, 0, where);
+  plan.stall_full_ias_kt = book_stall_ias_kt(aircraft, type.flaps.size() - 1, where);
+  plan.v_a_kt = type.limits.v_a_mps / kKnot * std::sqrt(plan.mass.mass_kg / type.mass.max_kg);
+  plan.floor = plan_floor(card, day, fly_stalls(type, flight.loading, card, day));
+  plan.air_items = air_to_wait_for({card, fair_day, plan.floor.indicated_ft});
 
   plan.items.push_back({true, "mass and centre of gravity within the envelope"});
-  const std::vector<std::string> problems = card_check(flight.card, flight.type);
-  if (problems.empty()) plan.items.push_back({true, "the card fits the aeroplane"});
-  for (const std::string& problem : problems)
-    plan.items.push_back({false, "the card fits the aeroplane: " + problem});
-  if (problems.empty()) add_limits(plan);
-  add_heights(plan);
+  add_card(plan);
+  add_power(plan);
+  add_floor(plan);
   return plan;
 }
 

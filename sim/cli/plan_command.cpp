@@ -1,11 +1,14 @@
 #include "sim/cli/plan_command.hpp"
 
 #include <cmath>
+#include <filesystem>
 #include <iostream>
 #include <memory>
 
 #include "aircraft/toml_reader.hpp"
+#include "sim/air/air_preset.hpp"
 #include "sim/cli/flight_plan.hpp"
+#include "sim/report/whole_file.hpp"
 
 namespace stallwright {
 namespace {
@@ -13,8 +16,11 @@ namespace {
 struct Options {
   cli::FlightOptions flight;
   double qnh_hPa = ussa1976::kPressure / 100.0, temperature_offset_K = 0.0;
+  std::string html;
   bool json = false;
 };
+
+namespace fs = std::filesystem;
 
 double within(const char* option, double value, double low, double high, const char* unit) {
   if (value >= low && value <= high) return value;  // NaN is not
@@ -22,11 +28,28 @@ double within(const char* option, double value, double low, double high, const c
                    unit + ", found " + number_text(value));
 }
 
+/// Before anything is flown for it.
+void require_writable_place(const fs::path& file) {
+  std::error_code error;
+  const fs::path folder = file.has_parent_path() ? file.parent_path() : fs::path(".");
+  if (fs::is_directory(file, error) || !file.has_filename())
+    throw InputError("--html: expected a name for the page, found the folder " + file.string());
+  if (!fs::is_directory(folder, error))
+    throw InputError("--html: expected a file in a folder that exists, found " + file.string());
+}
+
+/// The sun's part of the day comes from the fair-weather day of the library.
+ConvectiveDay fair_day() {
+  return read_air_preset(cli::find_air_file("day")).convection.value_or(ConvectiveDay{});
+}
+
 int plan_command(const Options& options) {
+  if (!options.html.empty()) require_writable_place(options.html);
   Day day;
   day.qnh_Pa = 100.0 * within("--qnh", options.qnh_hPa, 800.0, 1100.0, "hPa");
   day.temperature_offset_K = within("--temperature-offset", options.temperature_offset_K, -60.0, 60.0, "K");
-  const cli::FlightPlan plan = cli::make_plan(cli::read_flight(options.flight), day);
+  const cli::FlightPlan plan = cli::make_plan(cli::read_flight(options.flight), day, fair_day());
+  if (!options.html.empty()) write_whole_file(options.html, cli::plan_page(plan));
   std::cout << (options.json ? cli::plan_json(plan) : cli::plan_text(plan));
   return plan.go() ? cli::kYes : cli::kNo;
 }
@@ -35,8 +58,9 @@ int plan_command(const Options& options) {
 
 void add_plan_command(CLI::App& app, int& exit_code) {
   const auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand(
-      "plan", "Speeds for this aeroplane, mass and density, the floor, and what must be so before you go");
+  CLI::App* command = app.add_subcommand("plan",
+                                         "The flight plan to carry: balance, climb, speeds, floor, air to "
+                                         "wait for, and what must be so before you go");
   cli::add_flight_options(*command, options->flight);
   command->add_option("--qnh", options->qnh_hPa, "Altimeter setting, hPa")
       ->type_name("HPA")
@@ -46,11 +70,15 @@ void add_plan_command(CLI::App& app, int& exit_code) {
                    "Degrees above the standard temperature")
       ->type_name("K")
       ->capture_default_str();
-  command->add_flag("--json", options->json, "Print JSON instead of the page");
+  command
+      ->add_option("--html", options->html,
+                   "Write the plan to this file too, as a page that prints on A4; an older file is replaced")
+      ->type_name("FILE");
+  command->add_flag("--json", options->json, "Print JSON instead of the text");
   command->footer(cli::footer(
       "  stallwright plan\n"
       "  stallwright plan --aircraft sarsen --load \"bags=10\" --qnh 998 --temperature-offset 12\n"
-      "  stallwright plan --card thorough --json\n"));
+      "  stallwright plan --card thorough --html plan.html\n"));
   command->callback([options, &exit_code] { exit_code = plan_command(*options); });
 }
 

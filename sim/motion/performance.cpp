@@ -164,11 +164,13 @@ BestFigure best_glide(const Aircraft& aircraft, double stall_mps, bool windmilli
   });
 }
 
-BestFigure best_climb(const Aircraft& aircraft, double stall_mps) {
+BestFigure best_climb(const Aircraft& aircraft, double stall_mps, const ClimbCondition& condition) {
   Continuation run(aircraft);
-  TrimCondition c = idle_glide(0.0);
+  TrimCondition c = idle_glide(condition.flap_rad);
   c.throttle = 1.0;
-  return best_over_speed(1.1 * stall_mps, 2.4 * stall_mps, [&](double v) {
+  c.altitude_m = condition.altitude_m;
+  c.density_kgpm3 = condition.density_kgpm3;
+  return best_over_speed(1.1 * stall_mps, std::min(2.4 * stall_mps, condition.fastest_mps), [&](double v) {
     c.true_airspeed_mps = v;
     const std::optional<Trim> t = run.find(c);
     return t ? t->climb_mps : kUnset;

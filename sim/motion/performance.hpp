@@ -1,4 +1,5 @@
 #pragma once
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -7,7 +8,8 @@
 
 namespace stallwright {
 
-/// All figures here hold at sea level on a standard day, where calibrated and true airspeed are the same.
+/// Unless a function is told of other air, figures hold at sea level on a standard day, where calibrated and true
+/// airspeed are the same.
 /// An aeroplane for book figures: maximum mass, most forward centre of gravity there, even airframe.
 Aircraft book_aircraft(const AircraftType& type);
 
@@ -35,8 +37,16 @@ struct BestFigure {
 /// it is what the pilot gets at idle.
 BestFigure best_glide(const Aircraft& aircraft, double stall_mps, bool windmilling);
 
-/// Best rate of climb at full throttle, flaps up, m/s.
-BestFigure best_climb(const Aircraft& aircraft, double stall_mps);
+/// Where and how a climb is flown.
+struct ClimbCondition {
+  double flap_rad = 0.0;
+  double altitude_m = 0.0, density_kgpm3 = 1.225;
+  double fastest_mps = std::numeric_limits<double>::infinity();  ///< true airspeed, of a flap limit
+};
+
+/// Best rate of climb at full throttle, m/s, and the true airspeed of it: between 1.1 and 2.4 times the stall speed
+/// (true airspeed too), not above the condition's fastest.
+BestFigure best_climb(const Aircraft& aircraft, double stall_mps, const ClimbCondition& condition = {});
 
 /// Level flight at a share of rated power at the shaft, flaps up: the faster of the two speeds.
 struct CruiseFigure {

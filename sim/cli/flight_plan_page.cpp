@@ -1,0 +1,146 @@
+#include <string_view>
+
+#include "sim/cli/envelope_chart.hpp"
+#include "sim/cli/plan_sections.hpp"
+#include "sim/report/html.hpp"
+#include "sim/report/number_text.hpp"
+#include "sim/report/verdict_text.hpp"
+
+namespace stallwright::cli {
+namespace {
+
+using html::element;
+using html::text_element;
+
+std::string style_sheet() {
+  return "@page { size: A4; margin: 10mm 11mm; }\n"
+         "body { margin: 0; background: #fff; color: " +
+         std::string(theme::kInk) + "; font: 14px/1.38 " + theme::kFonts + R"(; }
+main { max-width: 900px; margin: 0 auto; padding: 18px 16px 40px; }
+h1 { font-size: 23px; margin: 0 0 2px; }
+h2 { font-size: 16px; margin: 14px 0 3px; padding-top: 4px; border-top: 2px solid #221f1c; }
+p, ul { margin: 3px 0; }
+ul { padding-left: 19px; }
+.caution { font-weight: bold; }
+dl { display: grid; grid-template-columns: 76px 1fr; gap: 1px 8px; margin: 7px 0; }
+dt { font-weight: bold; }
+dd { margin: 0; }
+.verdict { border: 2.5px solid #221f1c; padding: 5px 11px; margin: 7px 0; }
+.verdict .sentence { font-size: 19px; font-weight: bold; margin: 0; }
+.verdict ul { list-style: none; padding: 0; }
+.no { font-weight: bold; border-left: 6px solid #D55E00; padding-left: 6px; }
+.floor p:first-of-type { font-size: 20px; font-weight: bold; border: 2.5px solid #221f1c; padding: 5px 11px; }
+.pair { display: grid; grid-template-columns: 1fr 1fr; gap: 0 20px; align-items: start; }
+.pair > * { min-width: 0; }
+figure { margin: 4px 0; }
+figure svg { display: block; width: 100%; height: auto; }
+figcaption { font-size: 12px; }
+table { border-collapse: collapse; width: 100%; margin: 4px 0; font-size: 13px; }
+caption { text-align: left; padding-bottom: 2px; }
+th, td { text-align: left; vertical-align: top; padding: 2px 6px; border: 1px solid #8d867d; font-weight: normal; }
+thead th { vertical-align: bottom; font-weight: bold; background: #ece8e1; }
+.number { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; }
+tbody th { font-weight: bold; }
+.speeds table { font-size: 15px; }
+.fill td, .fill th { height: 21px; vertical-align: middle; }
+.fill td { min-width: 34px; }
+.signed p { margin: 13px 0 0; white-space: pre-wrap; }
+@media screen and (max-width: 760px) { .pair { grid-template-columns: 1fr; } table { display: block; overflow-x: auto; } }
+@media print {
+  body { font-size: 9.3pt; line-height: 1.27; }
+  main { max-width: none; padding: 0; }
+  h1 { font-size: 15pt; }
+  h2 { font-size: 11pt; margin-top: 6pt; break-after: avoid; }
+  caption { break-after: avoid; }
+  .fresh { break-before: page; }
+  table { font-size: 8.8pt; }
+  .speeds table { font-size: 10pt; }
+  .air table { font-size: 8.2pt; }
+  th, td { padding: 1.2px 4px; }
+  figure, tr, .verdict, section.keep { break-inside: avoid; }
+}
+)";
+}
+
+std::string table_html(const PlanTable& table) {
+  html::Table out{table.caption, table.headings, table.numeric, {}};
+  for (const auto& row : table.rows) {
+    out.rows.emplace_back();
+    for (const std::string& cell : row) out.rows.back().push_back(escaped(cell));
+  }
+  return out.str();
+}
+
+std::string air_table(const std::vector<AirItem>& air) {
+  PlanTable table{
+      "", {"what", "go if", "observed", "because", "basis"}, {false, false, false, false, false}, {}};
+  for (const AirItem& item : air) table.rows.push_back({item.what, item.wanted, "", item.reason, item.basis});
+  return table_html(table);
+}
+
+/// Class of a section on the page, for what must be seen at arm's length.
+std::string look_of(const PlanSection& section) {
+  if (section.heading == "Floor") return "floor keep";
+  if (section.heading == "Speeds to fly") return "speeds keep";
+  if (section.heading == "Signed") return "signed keep";
+  if (!section.air.empty()) return "air";
+  return section.sheet == 1 || section.tables.empty() ? "keep" : "fill";
+}
+
+std::string section_html(const PlanSection& section, const FlightPlan& plan) {
+  std::string words, tables;
+  for (const PlanTable& table : section.tables) tables += table_html(table);
+  if (!section.air.empty()) tables += air_table(section.air);
+  if (section.heading == "Knock it off")
+    words = html::list(section.lines);
+  else
+    for (const std::string& line : section.lines) words += text_element("p", line);
+  std::string inner = section.heading == "Floor" ? words + tables : tables + words;
+  if (section.envelope)
+    inner = tables + element("div",
+                             html::figure(envelope_chart(plan), "Envelope; the diamond is today's load") +
+                                 element("div", words),
+                             "class=\"pair\"");
+  return element("section", text_element("h2", section.heading) + inner,
+                 "class=\"" + look_of(section) + "\"");
+}
+
+std::string verdict_html(const FlightPlan& plan) {
+  std::string items;
+  for (const GoItem& item : plan.items)
+    items += text_element("li", (item.ok ? "yes: " : "NO: ") + item.text, item.ok ? "" : "class=\"no\"");
+  for (const std::string& question : crew_questions()) items += text_element("li", "\u2610 " + question);
+  const char* sentence =
+      plan.go() ? "Plan: go, if the open boxes can be ticked." : "Plan: NO GO as it stands.";
+  return element("section", text_element("p", sentence, "class=\"sentence\"") + element("ul", items),
+                 "class=\"verdict\"");
+}
+
+std::string sheet(const FlightPlan& plan, int number) {
+  std::string inner;
+  for (const PlanSection& section : plan_sections(plan))
+    if (section.sheet == number) inner += section_html(section, plan);
+  if (number == 3)
+    inner += element("section", text_element("h2", "Cautions") + html::list(cautions()), "class=\"keep\"");
+  return number == 1 ? inner : element("div", inner, "class=\"fresh\"");
+}
+
+}  // namespace
+
+std::string plan_page(const FlightPlan& plan) {
+  const std::string title = "Flight plan: " + plan.flight.type.name + " (invented), " + plan.flight.card.name;
+  std::string facts;
+  for (const PlanFact& fact : plan_facts(plan))
+    facts += text_element("dt", fact.name) + text_element("dd", fact.value);
+  const std::string head =
+      "<meta charset=\"utf-8\"/>\n"
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n" +
+      text_element("title", title) + element("style", style_sheet());
+  const std::string body = text_element("h1", title) +
+                           text_element("p", cautions().front(), "class=\"caution\"") + element("dl", facts) +
+                           verdict_html(plan) + sheet(plan, 1) + sheet(plan, 2) + sheet(plan, 3);
+  return "<!DOCTYPE html>\n" +
+         element("html", element("head", head) + element("body", element("main", body)), "lang=\"en\"");
+}
+
+}  // namespace stallwright::cli

@@ -1,0 +1,106 @@
+#include "sim/cli/plan_air.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "aircraft/math/units.hpp"
+#include "sim/air/turbulence_intensity.hpp"
+#include "sim/report/number_text.hpp"
+
+namespace stallwright::cli {
+namespace {
+
+constexpr double kLightWind20_kt = 15.0;  ///< mean wind at 20 ft of light turbulence [MIL-F-8785C 3.7]
+constexpr double kSpread = 3.0;           ///< lull to gust in standard deviations (from memory: 3 to 4)
+constexpr double kCloudClearance_ft = 1000.0;
+constexpr double kVisibility_km = 10.0;
+constexpr double kDryLapse_Cp1000ft = 2.98;       ///< dry adiabatic: g/c_p = 9.76 K/km
+constexpr double kStandardLapse_Cp1000ft = 1.98;  ///< 6.5 K/km [USSA-1976]
+
+/// The narrowest half band of speed on the card, kt.
+double tightest_band_kt(const TestCard& card) {
+  double tightest = 10.0;
+  for (const TestPoint& point : card.points)
+    if (point.is_steady())
+      tightest = std::min({tightest, point.bands.speed_low_kt, point.bands.speed_high_kt});
+  return tightest;
+}
+
+AirItem wind_item(const TestCard& card) {
+  const double light_kt = severity_sigma_kt(Severity::kLight, card.working_height_ft * kFoot);
+  const double limit_kt = 2.0 / 3.0 * kLightWind20_kt;
+  return {"surface wind", fixed(limit_kt, 0) + " kt or less",
+          fixed(kLightWind20_kt, 0) +
+              " kt at 20 ft makes light turbulence, whose gusts at the working height are \u03c3 " +
+              fixed(light_kt, 1) + " kt against the card's tightest band of \u00b1" +
+              fixed(tightest_band_kt(card), 1) + " kt",
+          "MIL-F-8785C; two thirds of it ours"};
+}
+
+AirItem gust_item(const TestCard& card) {
+  const double band_kt = tightest_band_kt(card);
+  return {"gust spread (gust less mean)", fixed(kSpread * band_kt, 0) + " kt or less, better none",
+          "a spread is about " + fixed(kSpread, 0) +
+              " standard deviations: more, and \u03c3 is wider than the card's tightest band of \u00b1" +
+              fixed(band_kt, 1) + " kt",
+          "ours; the 3 from memory"};
+}
+
+AirItem sun_item(const AirNeeds& needs) {
+  const double floor_h = stirred_after_sunrise_h(needs.fair_day, needs.card.floor_ft);
+  const double work_h = stirred_after_sunrise_h(needs.fair_day, needs.card.working_height_ft);
+  return {"hours after sunrise", "done by " + fixed(floor_h, 1) + " h",
+          "on the library's fair-weather day the stirred air reaches the floor " + fixed(floor_h, 1) +
+              " h and the working height " + fixed(work_h, 1) +
+              " h after sunrise; sooner under a hotter sun, and never on some days: feel the climb",
+          "this project's model of the day"};
+}
+
+AirItem lapse_item(const TestCard& card) {
+  const double span = card.working_height_ft / 1000.0;
+  return {"air colder at working height", fixed(kStandardLapse_Cp1000ft * span, 0) + " \u00b0C at most",
+          "no cumulus, no dust devils, no circling gliders: " + fixed(kDryLapse_Cp1000ft * span, 0) +
+              " \u00b0C less than on the ground is convection; an inversion is best",
+          "dry adiabatic against standard lapse"};
+}
+
+AirItem cloud_item(const AirNeeds& needs) {
+  const double base_ft = needs.card.working_height_ft + kCloudClearance_ft;
+  return {"cloud base above ground", fixed(base_ft, 0) + " ft or more",
+          "working height and " + fixed(kCloudClearance_ft, 0) +
+              " ft: vertical distance from cloud is 500 to 1,000 ft by country; local rules govern",
+          "visual minima (from memory)"};
+}
+
+}  // namespace
+
+double stirred_after_sunrise_h(const ConvectiveDay& day, double height_ft) {
+  constexpr double kOvershoot = 1.2, kStep_h = 0.05;
+  const Daylight light = daylight_hours(day);
+  for (double h = 0.0; light.rise_h + h < light.set_h; h += kStep_h) {
+    ConvectiveDay then = day;
+    then.hour = light.rise_h + h;
+    const MixedLayer layer = mixed_layer(then);
+    if (layer.scale_mps > 0.0 && kOvershoot * layer.depth_m >= height_ft * kFoot) return h;
+  }
+  return kUnset;
+}
+
+std::vector<AirItem> air_to_wait_for(const AirNeeds& needs) {
+  return {wind_item(needs.card),
+          gust_item(needs.card),
+          {"visibility", fixed(kVisibility_km, 0) + " km or more",
+           "the horizon is the pitch reference of every point, and the look-out before it; visual minima are "
+           "lower and differ by country and airspace: local rules govern",
+           "common practice"},
+          cloud_item(needs),
+          sun_item(needs),
+          lapse_item(needs.card),
+          {"moisture and cold", "dry; no cloud or rain to fly through",
+           "a drop or ice in a pressure port reads as another angle and another speed", "common practice"},
+          {"highest ground within 5 NM", fixed(needs.card.terrain_ft, 0) + " ft or lower",
+           "the floor counts from the card's ground; where it is higher, change terrain_ft and plan again",
+           "common practice"}};
+}
+
+}  // namespace stallwright::cli
