@@ -1,12 +1,15 @@
 #include "sim/cli/flight_plan.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <functional>
 
 #include "aircraft/math/angle.hpp"
 #include "aircraft/math/units.hpp"
 #include "sim/report/number_text.hpp"
 #include "sim/sortie/card_check.hpp"
+#include "sim/threads/parallel.hpp"
 
 namespace stallwright::cli {
 namespace {
@@ -67,6 +70,39 @@ TestCard flyable_card(TestCard card, const AircraftType& type) {
   return card;
 }
 
+/// All that takes trims and flights, as tasks that write each to a place of its own and so may share the processors.
+void fly_the_numbers(FlightPlan& plan, const TestCard& card, const WorkingAir& where) {
+  const AircraftType& type = plan.flight.type;
+  const Aircraft aircraft = make_aircraft(type, plan.flight.loading, 0);
+  const std::array<Aircraft, 3> balanced = balance_aircraft(aircraft);
+  const double slow_kt = slow_speed_kt(aircraft, card);
+  const std::vector<TestPoint> stalls = stalls_of(card);
+  const std::vector<std::size_t> settings = climb_settings(card);
+  std::array<BalanceTrims, 3> trims;
+  std::vector<StallFlown> flown(stalls.size());
+  plan.climb.resize(settings.size());
+  plan.points.resize(card.points.size());
+
+  std::vector<std::function<void()>> tasks;
+  for (std::size_t i = 0; i < stalls.size(); ++i)
+    tasks.emplace_back(
+        [&, i] { flown[i] = fly_stall(type, plan.flight.loading, card, plan.day, stalls[i]); });
+  constexpr std::array<const char*, 3> kWhere = {"forward limit", "as loaded", "aft limit"};
+  for (std::size_t i = 0; i < balanced.size(); ++i)
+    tasks.emplace_back([&, i] { trims[i] = balance_trims(kWhere[i], balanced[i], slow_kt, where); });
+  for (std::size_t i = 0; i < settings.size(); ++i)
+    tasks.emplace_back([&, i] { plan.climb[i] = climb_row(aircraft, settings[i], where); });
+  for (std::size_t i = 0; i < card.points.size(); ++i)
+    tasks.emplace_back([&, i] { plan.points[i] = planned_point(aircraft, card.points[i], where); });
+  tasks.emplace_back([&] { plan.stall_up_ias_kt = book_stall_ias_kt(aircraft, 0, where); });
+  tasks.emplace_back(
+      [&] { plan.stall_full_ias_kt = book_stall_ias_kt(aircraft, type.flaps.size() - 1, where); });
+  for_each_index(static_cast<int>(tasks.size()), 0, [&](int k) { tasks[static_cast<std::size_t>(k)](); });
+
+  plan.balance = balance_of(slow_kt, trims, aircraft.mean_chord_m);
+  plan.floor = plan_floor(card, plan.day, std::move(flown));
+}
+
 }  // namespace
 
 bool FlightPlan::go() const {
@@ -87,15 +123,9 @@ FlightPlan make_plan(const Flight& flight, const Day& day, const ConvectiveDay& 
   const WorkingAir where{altitude_m, atmosphere(day, altitude_m)};
   set_day(plan, where);
 
-  const Aircraft aircraft = make_aircraft(type, flight.loading, 0);
-  plan.balance = balance_effects(aircraft, card, where);
-  plan.climb = climb_margins(aircraft, card, where);
   plan.position_error_known = has_position_error(type);
-  for (const TestPoint& point : card.points) plan.points.push_back(planned_point(aircraft, point, where));
-  plan.stall_up_ias_kt = book_stall_ias_kt(aircraft, 0, where);
-  plan.stall_full_ias_kt = book_stall_ias_kt(aircraft, type.flaps.size() - 1, where);
+  fly_the_numbers(plan, card, where);
   plan.v_a_kt = type.limits.v_a_mps / kKnot * std::sqrt(plan.mass.mass_kg / type.mass.max_kg);
-  plan.floor = plan_floor(card, day, fly_stalls(type, flight.loading, card, day));
   plan.air_items = air_to_wait_for({card, fair_day, plan.floor.indicated_ft});
 
   plan.items.push_back({true, "mass and centre of gravity within the envelope"});

@@ -60,13 +60,13 @@ std::vector<PlanFact> plan_facts(const FlightPlan& plan) {
 std::string plan_text(const FlightPlan& plan) {
   std::string text =
       one_line(plan.flight.type.name) + " (invented), " + one_line(plan.flight.card.name) + ".\n\n";
-  for (const PlanFact& fact : plan_facts(plan)) text += filled(padded(fact.name + ":", 8, false), fact.value);
+  for (const PlanFact& fact : plan_facts(plan)) text += filled(padded(fact.name + ":", 9, false), fact.value);
   for (const PlanSection& section : plan_sections(plan)) text += section_text(section);
   text += "\nBefore you go\n";
   for (const GoItem& item : plan.items) text += filled(item.ok ? "  yes  " : "  NO   ", item.text);
   for (const std::string& question : crew_questions()) text += filled("  [ ]  ", question);
   text += plan.go() ? "\nPlan: go, if the open boxes can be ticked.\n" : "\nPlan: NO GO as it stands.\n";
-  for (const std::string& caution : cautions()) text += filled("Caution:", caution);
+  for (const std::string& caution : cautions()) text += filled("Caution: ", caution);
   return text;
 }
 

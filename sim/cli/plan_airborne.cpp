@@ -42,7 +42,7 @@ std::string height_row(double feet) { return fixed(feet, 0) + " ft"; }
 PlanTable stall_table(const FloorPlan& floor) {
   PlanTable table;
   table.caption =
-      "Stalls flown power off by the simulated current pilot in calm air: the most height of each";
+      "Stalls flown power off by the simulated current pilot in calm air: the greater loss of two";
   table.headings = {"flaps",    "entry, kt/s", "stalls", "from the break, ft", "from throttle closed, ft",
                     "most bank"};
   table.numeric = {false, true, true, true, true, true};

@@ -9,16 +9,6 @@
 namespace stallwright::cli {
 namespace {
 
-double slow_speed_kt(const Aircraft& aircraft, const TestCard& card) {
-  constexpr double kNoPoint = 1.15;
-  double slowest = kUnset;
-  for (const TestPoint& point : card.points) {
-    if (!point.is_steady() || point.flap_setting != 0) continue;
-    slowest = std::fmin(slowest, point_speeds(point, aircraft.type, aircraft.mass.mass_kg).target_kt);
-  }
-  return slowest == slowest ? slowest : kNoPoint * book_stall_kt(aircraft.type, 0, aircraft.mass.mass_kg);
-}
-
 TrimCondition at(double cas_kt, TrimCondition::Power power, const WorkingAir& where) {
   TrimCondition c;
   c.true_airspeed_mps = tas_of_cas(cas_kt * kKnot, where.air);
@@ -43,8 +33,20 @@ double elevator_slope(const Aircraft& aircraft, const WorkingAir& where) {
   return (elevator[1] - elevator[0]) / ((inverse_square[1] - inverse_square[0]) * stall_kt * stall_kt);
 }
 
-BalanceRow row_of(const std::string& name, const Aircraft& aircraft, double slow_kt,
-                  const WorkingAir& where) {
+}  // namespace
+
+double slow_speed_kt(const Aircraft& aircraft, const TestCard& card) {
+  constexpr double kNoPoint = 1.15;
+  double slowest = kUnset;
+  for (const TestPoint& point : card.points) {
+    if (!point.is_steady() || point.flap_setting != 0) continue;
+    slowest = std::fmin(slowest, point_speeds(point, aircraft.type, aircraft.mass.mass_kg).target_kt);
+  }
+  return slowest == slowest ? slowest : kNoPoint * book_stall_kt(aircraft.type, 0, aircraft.mass.mass_kg);
+}
+
+BalanceTrims balance_trims(const std::string& name, const Aircraft& aircraft, double slow_kt,
+                           const WorkingAir& where) {
   BalanceRow row{name, aircraft.mass.cg.x_aft_m};
   if (const auto slow = steady_flight(aircraft, at(slow_kt, TrimCondition::Power::path, where)))
     row.stick_slow = slow->controls.stick_aft;
@@ -52,27 +54,27 @@ BalanceRow row_of(const std::string& name, const Aircraft& aircraft, double slow
   row.stick_stall = stall.stick_aft;
   row.stall_kt = stall.speed_mps / kKnot;
   row.stop_ends_it = stall.limit == StallFigure::Limit::elevator;
-  return row;
+  return {row, elevator_slope(aircraft, where)};
 }
 
-}  // namespace
-
-Balance balance_effects(const Aircraft& aircraft, const TestCard& card, const WorkingAir& where) {
+std::array<Aircraft, 3> balance_aircraft(const Aircraft& aircraft) {
+  const AircraftType& type = aircraft.type;
   const double mass_kg = aircraft.mass.mass_kg;
-  const CgRange range = envelope_range(aircraft.type, mass_kg);
-  const auto moved = [&](double cg_m) {
-    return make_aircraft(aircraft.type, ballasted(aircraft.type, mass_kg, cg_m), 0);
-  };
-  const Aircraft forward = moved(range.forward_m), aft = moved(range.aft_m);
+  const CgRange range = envelope_range(type, mass_kg);
+  return {make_aircraft(type, ballasted(type, mass_kg, range.forward_m), 0), aircraft,
+          make_aircraft(type, ballasted(type, mass_kg, range.aft_m), 0)};
+}
+
+Balance balance_of(double slow_kt, const std::array<BalanceTrims, 3>& trims, double mean_chord_m) {
   Balance balance;
-  balance.slow_kt = slow_speed_kt(aircraft, card);
-  balance.rows = {row_of("forward limit", forward, balance.slow_kt, where),
-                  row_of("as loaded", aircraft, balance.slow_kt, where),
-                  row_of("aft limit", aft, balance.slow_kt, where)};
-  const double ahead = elevator_slope(forward, where), behind = elevator_slope(aft, where);
-  balance.neutral_point_m = range.forward_m + (range.aft_m - range.forward_m) * ahead / (ahead - behind);
-  for (BalanceRow& row : balance.rows)
-    row.static_margin = (balance.neutral_point_m - row.cg_aft_m) / aircraft.mean_chord_m;
+  balance.slow_kt = slow_kt;
+  const double ahead = trims.front().elevator_slope, behind = trims.back().elevator_slope;
+  const double forward_m = trims.front().row.cg_aft_m, aft_m = trims.back().row.cg_aft_m;
+  balance.neutral_point_m = forward_m + (aft_m - forward_m) * ahead / (ahead - behind);
+  for (std::size_t i = 0; i < trims.size(); ++i) {
+    balance.rows[i] = trims[i].row;
+    balance.rows[i].static_margin = (balance.neutral_point_m - trims[i].row.cg_aft_m) / mean_chord_m;
+  }
   return balance;
 }
 

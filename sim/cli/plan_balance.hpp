@@ -25,10 +25,25 @@ struct Balance {
   std::array<BalanceRow, 3> rows{};  ///< forward limit of this mass, as loaded, aft limit
 };
 
-/// Neutral point: elevator for idle flight at 1.3 and 1.6 times the book's stall speed gives its slope with the lift
-/// coefficient at the two limits; the slope is taken as straight in the centre of gravity, as it is for a linear
+/// One row for the aeroplane as it is made, with its elevator slope; rows are independent of each other.
+///   elevator_slope  change of elevator with lift coefficient between idle flights at 1.6 and 1.3 times the book's stall
+///   speed, rad; of the elevator, not of the stick, whose two halves are geared apart
+struct BalanceTrims {
+  BalanceRow row;
+  double elevator_slope = kUnset;
+};
+BalanceTrims balance_trims(const std::string& name, const Aircraft& aircraft, double slow_kt,
+                           const WorkingAir& where);
+
+/// The slow speed of a card: see Balance.
+double slow_speed_kt(const Aircraft& aircraft, const TestCard& card);
+
+/// Aeroplanes at the forward limit of the mass, as loaded, and at the aft limit, even airframes.
+std::array<Aircraft, 3> balance_aircraft(const Aircraft& aircraft);
+
+/// Neutral point: the slope is taken as straight in the centre of gravity between the two limits, as it is for a linear
 /// aeroplane (Cm_alpha is), and the neutral point is where it is nothing.
 ///   margin = (x_np - x_cg)/c,  c mean chord
-Balance balance_effects(const Aircraft& aircraft, const TestCard& card, const WorkingAir& where);
+Balance balance_of(double slow_kt, const std::array<BalanceTrims, 3>& trims, double mean_chord_m);
 
 }  // namespace stallwright::cli

@@ -7,7 +7,6 @@
 #include "sim/motion/performance.hpp"
 
 namespace stallwright::cli {
-namespace {
 
 ClimbRow climb_row(const Aircraft& aircraft, std::size_t flap_setting, const WorkingAir& where) {
   const FlapSetting& flap = aircraft.type.flaps[flap_setting];
@@ -20,14 +19,10 @@ ClimbRow climb_row(const Aircraft& aircraft, std::size_t flap_setting, const Wor
           cas_of_tas(best.speed_mps, where.air) / kKnot};
 }
 
-}  // namespace
-
-std::vector<ClimbRow> climb_margins(const Aircraft& aircraft, const TestCard& card, const WorkingAir& where) {
+std::vector<std::size_t> climb_settings(const TestCard& card) {
   std::set<std::size_t> settings{0};
   for (const TestPoint& point : card.points) settings.insert(point.flap_setting);
-  std::vector<ClimbRow> rows;
-  for (const std::size_t setting : settings) rows.push_back(climb_row(aircraft, setting, where));
-  return rows;
+  return {settings.begin(), settings.end()};
 }
 
 }  // namespace stallwright::cli

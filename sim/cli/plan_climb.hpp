@@ -17,6 +17,7 @@ struct ClimbRow {
 inline constexpr double kLeastClimb_fpm = 200.0;
 
 /// Flaps up first, then each other setting that the card uses.
-std::vector<ClimbRow> climb_margins(const Aircraft& aircraft, const TestCard& card, const WorkingAir& where);
+std::vector<std::size_t> climb_settings(const TestCard& card);
+ClimbRow climb_row(const Aircraft& aircraft, std::size_t flap_setting, const WorkingAir& where);
 
 }  // namespace stallwright::cli

@@ -8,35 +8,46 @@
 #include "aircraft/math/angle.hpp"
 #include "aircraft/math/units.hpp"
 #include "sim/sortie/sortie.hpp"
-#include "sim/threads/parallel.hpp"
 
 namespace stallwright::cli {
 namespace {
 
-constexpr int kHands = 3;
+constexpr int kStalls = 2;  ///< of each kind, one after the other with the same hands
 
-/// Heights of one stall, from the truth: an altimeter lags.
+/// Heights of stalls, from the truth: an altimeter lags.
 class HeightWatch : public SortieSink {
  public:
+  explicit HeightWatch(StallFlown& flown) : flown_(flown) {}
   void row(const LogRow& log, const TruthRow& truth) override {
-    if (log.phase == "slow" && !(entry_ft_ == entry_ft_)) entry_ft_ = truth.altitude_ft;
+    if (log.phase == "slow") {
+      if (!slowing_) now_ = {.entry_ft = truth.altitude_ft};
+      slowing_ = true;
+    }
     const bool stalled = log.phase == "broken" || log.phase == "recover" || log.phase == "climb";
-    if (!stalled) return;
-    if (!(break_ft_ == break_ft_)) break_ft_ = lowest_ft_ = truth.altitude_ft;
-    lowest_ft_ = std::min(lowest_ft_, truth.altitude_ft);
-    bank_deg_ = std::max(bank_deg_, std::abs(truth.roll_deg));
-    if (log.phase == "climb" && !(climb_s_ == climb_s_)) climb_s_ = log.t_s;
-    // The climb is established when the height has grown again.
-    away_ = climb_s_ == climb_s_ && truth.altitude_ft > lowest_ft_ + 20.0;
+    if (stalled && slowing_) follow(log, truth);
   }
-  bool away() const { return away_; }
-  double recovery_ft() const { return break_ft_ - lowest_ft_; }
-  double from_entry_ft() const { return entry_ft_ - lowest_ft_; }
-  double bank_deg() const { return bank_deg_; }
+  bool done() const { return flown_.flown == kStalls; }
 
  private:
-  double entry_ft_ = kUnset, break_ft_ = kUnset, lowest_ft_ = kUnset, climb_s_ = kUnset, bank_deg_ = 0.0;
-  bool away_ = false;
+  struct Heights {
+    double entry_ft = kUnset, break_ft = kUnset, lowest_ft = kUnset, bank_deg = 0.0;
+  };
+  void follow(const LogRow& log, const TruthRow& truth) {
+    if (!(now_.break_ft == now_.break_ft)) now_.break_ft = now_.lowest_ft = truth.altitude_ft;
+    now_.lowest_ft = std::min(now_.lowest_ft, truth.altitude_ft);
+    now_.bank_deg = std::max(now_.bank_deg, std::abs(truth.roll_deg));
+    // The climb away is established when height has grown again.
+    if (log.phase != "climb" || truth.altitude_ft < now_.lowest_ft + 20.0) return;
+    slowing_ = false;
+    ++flown_.flown;
+    flown_.recovery_ft = std::fmax(flown_.recovery_ft, now_.break_ft - now_.lowest_ft);
+    flown_.from_entry_ft = std::fmax(flown_.from_entry_ft, now_.entry_ft - now_.lowest_ft);
+    flown_.greatest_bank_deg = std::max(flown_.greatest_bank_deg, now_.bank_deg);
+  }
+
+  StallFlown& flown_;
+  Heights now_;
+  bool slowing_ = false;
 };
 
 /// A card of one stall at the working altitude, with so much air below it that the ground has no say.
@@ -48,10 +59,28 @@ TestCard stall_card(const TestCard& card, TestPoint stall) {
   out.floor_ft = 500.0;
   out.clearing_turns = false;
   stall.power = PowerRule::idle;
-  stall.repeats = stall.attempts = 1;
+  stall.repeats = kStalls;
+  stall.attempts = 1;
+  stall.settle_s = 1.0;
   out.points = {stall};
   return out;
 }
+
+SortieConfig stall_config(const AircraftType& type, const Loading& loading, const TestCard& card,
+                          const Day& day, const TestPoint& point) {
+  constexpr double kLongest_s = 600.0;
+  SortieConfig config;
+  config.type = type;
+  config.loading = loading;
+  config.card = stall_card(card, point);
+  config.air.day = day;
+  config.pilot = pilot_grade("current");
+  config.instruments = standard_instruments();
+  config.longest_s = kLongest_s;
+  return config;
+}
+
+}  // namespace
 
 std::vector<TestPoint> stalls_of(const TestCard& card) {
   std::vector<TestPoint> stalls;
@@ -75,51 +104,21 @@ std::vector<TestPoint> stalls_of(const TestCard& card) {
   return stalls;
 }
 
-void fly(SortieConfig config, StallFlown& flown) {
-  constexpr double kLongest_s = 400.0;
-  config.longest_s = kLongest_s;
-  for (int hand = 1; hand <= kHands; ++hand) {
-    config.seed = static_cast<std::uint64_t>(hand);
-    HeightWatch watch;
-    Sortie sortie(config);
-    while (!watch.away() && sortie.tick(watch)) {
+StallFlown fly_stall(const AircraftType& type, const Loading& loading, const TestCard& card, const Day& day,
+                     const TestPoint& point) {
+  StallFlown stall;
+  stall.flap_deg = type.flaps[point.flap_setting].deflection_rad / math::kDegree;
+  stall.entry_rate_ktps = point.entry_rate_ktps;
+  try {
+    HeightWatch watch(stall);
+    Sortie sortie(stall_config(type, loading, card, day, point));
+    while (!watch.done() && sortie.tick(watch)) {
     }
-    if (!watch.away()) {
-      flown.failure = sortie.outcome().failure.empty() ? "no climb away" : sortie.outcome().failure;
-      return;
-    }
-    ++flown.flown;
-    flown.recovery_ft = std::fmax(flown.recovery_ft, watch.recovery_ft());
-    flown.from_entry_ft = std::fmax(flown.from_entry_ft, watch.from_entry_ft());
-    flown.greatest_bank_deg = std::max(flown.greatest_bank_deg, watch.bank_deg());
+    if (!watch.done()) stall.failure = "no climb away; " + sortie.outcome().failure;
+  } catch (const std::runtime_error& e) {
+    stall.failure = e.what();  // no steady flight up there: the plan says so and is a no
   }
-}
-
-}  // namespace
-
-std::vector<StallFlown> fly_stalls(const AircraftType& type, const Loading& loading, const TestCard& card,
-                                   const Day& day) {
-  const std::vector<TestPoint> points = stalls_of(card);
-  std::vector<StallFlown> flown(points.size());
-  for_each_index(static_cast<int>(points.size()), 0, [&](int k) {
-    const TestPoint& point = points[static_cast<std::size_t>(k)];
-    StallFlown& stall = flown[static_cast<std::size_t>(k)];
-    stall.flap_deg = type.flaps[point.flap_setting].deflection_rad / math::kDegree;
-    stall.entry_rate_ktps = point.entry_rate_ktps;
-    SortieConfig config;
-    config.type = type;
-    config.loading = loading;
-    config.card = stall_card(card, point);
-    config.air.day = day;
-    config.pilot = pilot_grade("current");
-    config.instruments = standard_instruments();
-    try {
-      fly(config, stall);
-    } catch (const std::runtime_error& e) {
-      stall.failure = e.what();  // no steady flight up there: the plan says so and is a no
-    }
-  });
-  return flown;
+  return stall;
 }
 
 double indicated_for(const TestCard& card, const Day& day, double height_ft) {
@@ -141,7 +140,7 @@ FloorPlan plan_floor(const TestCard& card, const Day& day, std::vector<StallFlow
   }
   floor.measured_need_ft = kLateHand * floor.recovery_ft + kReserve_ft;
   floor.needed_ft = std::fmax(kRecoveredBy_ft, floor.measured_need_ft);
-  floor.lowest_entry_ft = card.floor_ft + floor.from_entry_ft;
+  floor.lowest_entry_ft = card.floor_ft + std::fmax(floor.from_entry_ft, floor.recovery_ft);
   floor.indicated_ft = indicated_for(card, day, card.floor_ft);
   floor.lowest_entry_indicated_ft = indicated_for(card, day, floor.lowest_entry_ft);
   return floor;

@@ -37,11 +37,13 @@ struct FloorPlan {
   bool room_ok(const TestCard& card) const { return card.working_height_ft >= lowest_entry_ft; }
 };
 
-/// Flies the stalls of the card power off (a 1 kt/s stall in a flap setting that has none): three each with different
-/// hands, standard instruments, the day's density at the card's working height, the airframe that `rehearse` flies.
-/// The same plan gives the same numbers.
-std::vector<StallFlown> fly_stalls(const AircraftType& type, const Loading& loading, const TestCard& card,
-                                   const Day& day);
+/// The stalls to fly for a card: its own, no two alike, and one of 1 kt/s in each flap setting that has none.
+std::vector<TestPoint> stalls_of(const TestCard& card);
+
+/// Flies a stall power off, twice: the simulated current pilot, standard instruments, calm air of the day's density at
+/// the card's working height, seed 1, the airframe that `rehearse` flies. The same plan gives the same numbers.
+StallFlown fly_stall(const AircraftType& type, const Loading& loading, const TestCard& card, const Day& day,
+                     const TestPoint& point);
 
 /// On an altimeter whose QNH comes from a station on the ground below: right there, and above it by as much as the
 /// day's air makes it. In cold air it shows more height than there is, so the reading to keep is higher; the bonus of a
