@@ -126,7 +126,7 @@ FlightPlan make_plan(const Flight& flight, const Day& day, const ConvectiveDay& 
   plan.position_error_known = has_position_error(type);
   fly_the_numbers(plan, card, where);
   plan.v_a_kt = type.limits.v_a_mps / kKnot * std::sqrt(plan.mass.mass_kg / type.mass.max_kg);
-  plan.air_items = air_to_wait_for({card, fair_day, plan.floor.indicated_ft});
+  plan.air_items = air_to_wait_for({card, fair_day});
 
   plan.items.push_back({true, "mass and centre of gravity within the envelope"});
   add_card(plan);

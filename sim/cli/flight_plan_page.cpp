@@ -1,4 +1,5 @@
 #include <string_view>
+#include <utility>
 
 #include "sim/cli/envelope_chart.hpp"
 #include "sim/cli/plan_sections.hpp"
@@ -13,7 +14,7 @@ using html::element;
 using html::text_element;
 
 std::string style_sheet() {
-  return "@page { size: A4; margin: 10mm 11mm; }\n"
+  return "@page { size: A4; margin: 8mm 11mm; }\n"
          "body { margin: 0; background: #fff; color: " +
          std::string(theme::kInk) + "; font: 14px/1.38 " + theme::kFonts + R"(; }
 main { max-width: 900px; margin: 0 auto; padding: 18px 16px 40px; }
@@ -29,7 +30,9 @@ dd { margin: 0; }
 .verdict .sentence { font-size: 19px; font-weight: bold; margin: 0; }
 .verdict ul { list-style: none; padding: 0; }
 .no { font-weight: bold; border-left: 6px solid #D55E00; padding-left: 6px; }
-.floor p:first-of-type { font-size: 20px; font-weight: bold; border: 2.5px solid #221f1c; padding: 5px 11px; }
+.floor { display: grid; grid-template-columns: 1fr 1fr; gap: 0 20px; align-items: start; }
+.floor h2, .floor p:first-of-type { grid-column: 1 / 3; }
+.floor p:first-of-type { font-size: 22px; font-weight: bold; border: 2.5px solid #221f1c; padding: 5px 11px; }
 .pair { display: grid; grid-template-columns: 1fr 1fr; gap: 0 20px; align-items: start; }
 .pair > * { min-width: 0; }
 figure { margin: 4px 0; }
@@ -42,20 +45,31 @@ thead th { vertical-align: bottom; font-weight: bold; background: #ece8e1; }
 .number { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; }
 tbody th { font-weight: bold; }
 .speeds table { font-size: 15px; }
-.fill td, .fill th { height: 21px; vertical-align: middle; }
-.fill td { min-width: 34px; }
+.record td, .record th { height: 21px; vertical-align: middle; }
+.record tbody th { white-space: nowrap; }
+.record td:last-child, .record thead th:last-child { width: 24%; }
+.manual td { height: 27px; }
+.manual td:last-child { width: 76%; }
+.manual td:nth-child(2) { width: 7%; }
+.half td:last-child { width: 34%; }
+.air th:first-child { width: 21%; }
+.air td:nth-child(2) { width: 17%; }
+.air td:nth-child(3) { width: 14%; }
+.climb { display: grid; grid-template-columns: 1fr 1fr; gap: 0 20px; align-items: start; }
+.climb h2 { grid-column: 1 / 3; }
 .signed p { margin: 13px 0 0; white-space: pre-wrap; }
-@media screen and (max-width: 760px) { .pair { grid-template-columns: 1fr; } table { display: block; overflow-x: auto; } }
+@media screen and (max-width: 760px) { .pair, .climb, .floor { display: block; } table { display: block; overflow-x: auto; } }
 @media print {
-  body { font-size: 9.3pt; line-height: 1.27; }
+  body { font-size: 9pt; line-height: 1.23; }
   main { max-width: none; padding: 0; }
   h1 { font-size: 15pt; }
-  h2 { font-size: 11pt; margin-top: 6pt; break-after: avoid; }
+  h2 { font-size: 11pt; margin-top: 5pt; padding-top: 2px; break-after: avoid; }
   caption { break-after: avoid; }
   .fresh { break-before: page; }
   table { font-size: 8.8pt; }
   .speeds table { font-size: 10pt; }
-  .air table { font-size: 8.2pt; }
+  .air table, .floor table { font-size: 8.4pt; }
+  .verdict ul { columns: 2; column-gap: 20px; }
   th, td { padding: 1.2px 4px; }
   figure, tr, .verdict, section.keep { break-inside: avoid; }
 }
@@ -72,37 +86,31 @@ std::string table_html(const PlanTable& table) {
 }
 
 std::string air_table(const std::vector<AirItem>& air) {
-  PlanTable table{
-      "", {"what", "go if", "observed", "because", "basis"}, {false, false, false, false, false}, {}};
-  for (const AirItem& item : air) table.rows.push_back({item.what, item.wanted, "", item.reason, item.basis});
+  PlanTable table{"", {"what", "go if", "observed", "because"}, {false, false, false, false}, {}};
+  for (const AirItem& item : air)
+    table.rows.push_back({item.what, item.wanted, "", item.reason + " (" + item.basis + ")"});
   return table_html(table);
 }
 
-/// Class of a section on the page, for what must be seen at arm's length.
-std::string look_of(const PlanSection& section) {
-  if (section.heading == "Floor") return "floor keep";
-  if (section.heading == "Speeds to fly") return "speeds keep";
-  if (section.heading == "Signed") return "signed keep";
-  if (!section.air.empty()) return "air";
-  return section.sheet == 1 || section.tables.empty() ? "keep" : "fill";
+bool looks(const PlanSection& section, std::string_view as) {
+  return section.look.find(as) != std::string::npos;
 }
 
 std::string section_html(const PlanSection& section, const FlightPlan& plan) {
   std::string words, tables;
   for (const PlanTable& table : section.tables) tables += table_html(table);
   if (!section.air.empty()) tables += air_table(section.air);
-  if (section.heading == "Knock it off")
+  if (looks(section, "list"))
     words = html::list(section.lines);
   else
     for (const std::string& line : section.lines) words += text_element("p", line);
-  std::string inner = section.heading == "Floor" ? words + tables : tables + words;
-  if (section.envelope)
+  std::string inner = looks(section, "floor") ? words + tables : tables + words;
+  if (looks(section, "balance"))
     inner = tables + element("div",
                              html::figure(envelope_chart(plan), "Envelope; the diamond is today's load") +
                                  element("div", words),
                              "class=\"pair\"");
-  return element("section", text_element("h2", section.heading) + inner,
-                 "class=\"" + look_of(section) + "\"");
+  return element("section", text_element("h2", section.heading) + inner, "class=\"" + section.look + "\"");
 }
 
 std::string verdict_html(const FlightPlan& plan) {
@@ -117,9 +125,13 @@ std::string verdict_html(const FlightPlan& plan) {
 }
 
 std::string sheet(const FlightPlan& plan, int number) {
-  std::string inner;
-  for (const PlanSection& section : plan_sections(plan))
-    if (section.sheet == number) inner += section_html(section, plan);
+  std::string inner, halves;
+  for (const PlanSection& section : plan_sections(plan)) {
+    if (section.sheet != number) continue;
+    const bool half = looks(section, "half");
+    if (!half && !halves.empty()) inner += element("div", std::exchange(halves, ""), "class=\"pair\"");
+    (half ? halves : inner) += section_html(section, plan);
+  }
   if (number == 3)
     inner += element("section", text_element("h2", "Cautions") + html::list(cautions()), "class=\"keep\"");
   return number == 1 ? inner : element("div", inner, "class=\"fresh\"");

@@ -28,48 +28,43 @@ double tightest_band_kt(const TestCard& card) {
 
 AirItem wind_item(const TestCard& card) {
   const double light_kt = severity_sigma_kt(Severity::kLight, card.working_height_ft * kFoot);
-  const double limit_kt = 2.0 / 3.0 * kLightWind20_kt;
-  return {"surface wind", fixed(limit_kt, 0) + " kt or less",
-          fixed(kLightWind20_kt, 0) +
-              " kt at 20 ft makes light turbulence, whose gusts at the working height are \u03c3 " +
-              fixed(light_kt, 1) + " kt against the card's tightest band of \u00b1" +
+  return {"surface wind", fixed(2.0 / 3.0 * kLightWind20_kt, 0) + " kt or less",
+          fixed(kLightWind20_kt, 0) + " kt makes light turbulence: gusts of \u03c3 " + fixed(light_kt, 1) +
+              " kt at the working height, against the card's tightest band of \u00b1" +
               fixed(tightest_band_kt(card), 1) + " kt",
           "MIL-F-8785C; two thirds of it ours"};
 }
 
 AirItem gust_item(const TestCard& card) {
   const double band_kt = tightest_band_kt(card);
-  return {"gust spread (gust less mean)", fixed(kSpread * band_kt, 0) + " kt or less, better none",
-          "a spread is about " + fixed(kSpread, 0) +
-              " standard deviations: more, and \u03c3 is wider than the card's tightest band of \u00b1" +
-              fixed(band_kt, 1) + " kt",
-          "ours; the 3 from memory"};
+  return {"gust spread", fixed(kSpread * band_kt, 1) + " kt or less",
+          "gust less mean wind, about " + fixed(kSpread, 0) +
+              " \u03c3: more, and \u03c3 is wider than \u00b1" + fixed(band_kt, 1) + " kt",
+          "ours; the " + fixed(kSpread, 0) + " from memory"};
 }
 
 AirItem sun_item(const AirNeeds& needs) {
   const double floor_h = stirred_after_sunrise_h(needs.fair_day, needs.card.floor_ft);
   const double work_h = stirred_after_sunrise_h(needs.fair_day, needs.card.working_height_ft);
   return {"hours after sunrise", "done by " + fixed(floor_h, 1) + " h",
-          "on the library's fair-weather day the stirred air reaches the floor " + fixed(floor_h, 1) +
-              " h and the working height " + fixed(work_h, 1) +
-              " h after sunrise; sooner under a hotter sun, and never on some days: feel the climb",
-          "this project's model of the day"};
+          "on the library's fair-weather day stirred air reaches the floor after " + fixed(floor_h, 1) +
+              " h, the working height after " + fixed(work_h, 1) + " h",
+          "this project's model"};
 }
 
 AirItem lapse_item(const TestCard& card) {
   const double span = card.working_height_ft / 1000.0;
-  return {"air colder at working height", fixed(kStandardLapse_Cp1000ft * span, 0) + " \u00b0C at most",
-          "no cumulus, no dust devils, no circling gliders: " + fixed(kDryLapse_Cp1000ft * span, 0) +
-              " \u00b0C less than on the ground is convection; an inversion is best",
-          "dry adiabatic against standard lapse"};
+  return {"colder at working height by", fixed(kStandardLapse_Cp1000ft * span, 0) + " \u00b0C at most",
+          fixed(kDryLapse_Cp1000ft * span, 0) +
+              " \u00b0C is convection; no cumulus, no dust devils, no circling birds; an inversion is best",
+          "standard against dry adiabatic lapse"};
 }
 
-AirItem cloud_item(const AirNeeds& needs) {
-  const double base_ft = needs.card.working_height_ft + kCloudClearance_ft;
-  return {"cloud base above ground", fixed(base_ft, 0) + " ft or more",
+AirItem cloud_item(const TestCard& card) {
+  return {"cloud base", fixed(card.working_height_ft + kCloudClearance_ft, 0) + " ft above ground",
           "working height and " + fixed(kCloudClearance_ft, 0) +
-              " ft: vertical distance from cloud is 500 to 1,000 ft by country; local rules govern",
-          "visual minima (from memory)"};
+              " ft; the legal distance, 500 to 1,000 ft, differs by country: local rules govern",
+          "visual minima, from memory"};
 }
 
 }  // namespace
@@ -87,19 +82,20 @@ double stirred_after_sunrise_h(const ConvectiveDay& day, double height_ft) {
 }
 
 std::vector<AirItem> air_to_wait_for(const AirNeeds& needs) {
-  return {wind_item(needs.card),
-          gust_item(needs.card),
+  const TestCard& card = needs.card;
+  return {wind_item(card),
+          gust_item(card),
           {"visibility", fixed(kVisibility_km, 0) + " km or more",
-           "the horizon is the pitch reference of every point, and the look-out before it; visual minima are "
-           "lower and differ by country and airspace: local rules govern",
+           "the horizon is the pitch reference; legal minima are lower and differ by country and airspace: "
+           "local rules govern",
            "common practice"},
-          cloud_item(needs),
+          cloud_item(card),
           sun_item(needs),
-          lapse_item(needs.card),
-          {"moisture and cold", "dry; no cloud or rain to fly through",
-           "a drop or ice in a pressure port reads as another angle and another speed", "common practice"},
-          {"highest ground within 5 NM", fixed(needs.card.terrain_ft, 0) + " ft or lower",
-           "the floor counts from the card's ground; where it is higher, change terrain_ft and plan again",
+          lapse_item(card),
+          {"moisture", "dry, no rain, no icing",
+           "water or ice in a port reads as another angle and another speed", "common practice"},
+          {"ground within 5 NM", fixed(card.terrain_ft, 0) + " ft or lower",
+           "the floor counts from there; where it is higher, change terrain_ft and plan again",
            "common practice"}};
 }
 

@@ -20,7 +20,6 @@ struct AirItem {
 struct AirNeeds {
   TestCard card;
   ConvectiveDay fair_day;
-  double floor_indicated_ft = kUnset;
 };
 
 /// Hours after sunrise at which the stirred layer of a fair-weather day, with the fifth above it that its thermals

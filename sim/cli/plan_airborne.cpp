@@ -41,10 +41,8 @@ std::string height_row(double feet) { return fixed(feet, 0) + " ft"; }
 
 PlanTable stall_table(const FloorPlan& floor) {
   PlanTable table;
-  table.caption =
-      "Stalls flown power off by the simulated current pilot in calm air: the greater loss of two";
-  table.headings = {"flaps",    "entry, kt/s", "stalls", "from the break, ft", "from throttle closed, ft",
-                    "most bank"};
+  table.caption = "Height lost, power off, simulated current pilot, calm air: the worse of two";
+  table.headings = {"flaps", "entry, kt/s", "stalls", "from break, ft", "from idle, ft", "bank"};
   table.numeric = {false, true, true, true, true, true};
   for (const StallFlown& stall : floor.stalls)
     table.rows.push_back({flaps_short(stall.flap_deg), shortest(stall.entry_rate_ktps),
@@ -76,17 +74,17 @@ std::string flaps_short(double flap_deg) { return flap_deg == 0.0 ? "up" : short
 PlanSection floor_section(const FlightPlan& plan) {
   const TestCard& card = plan.flight.card;
   const FloorPlan& f = plan.floor;
-  PlanSection section{"Floor", {}, {}, {}, 2, false};
+  PlanSection section{"Floor", {}, {}, {}, 2, "floor keep"};
+  section.lines.push_back("FLOOR " + fixed(f.indicated_ft, 0) + " ft. Begin no stall below " +
+                          fixed(f.lowest_entry_indicated_ft, 0) + " ft.");
   section.lines.push_back(
-      "FLOOR " + fixed(f.indicated_ft, 0) + " ft on QNH " + fixed(plan.day.qnh_Pa / 100.0, 0) +
-      " hPa: " + height_row(card.floor_ft) + " above ground at " + height_row(card.terrain_ft) +
-      ". Close the throttle for a stall no lower than " + fixed(f.lowest_entry_indicated_ft, 0) + " ft.");
-  section.lines.push_back("Needed: " + height_row(f.needed_ft) + " above ground, the greater of " +
-                          height_row(kRecoveredBy_ft) +
-                          " (recovered by then: common practice for singles) and " +
-                          height_row(f.measured_need_ft) + ", which is " + shortest(kLateHand) +
-                          " times the " + height_row(f.recovery_ft) + " of the worst recovery below and " +
-                          height_row(kReserve_ft) + " in reserve (ours). A spin takes far more.");
+      "On QNH " + fixed(plan.day.qnh_Pa / 100.0, 0) + " hPa; the floor is " + height_row(card.floor_ft) +
+      " above ground at " + height_row(card.terrain_ft) + ". Needed: " + height_row(f.needed_ft) +
+      ", the greater of " + height_row(kRecoveredBy_ft) +
+      " (recovered by then: common practice for singles) and " + height_row(f.measured_need_ft) +
+      ", which is " + shortest(kLateHand) + " times the " + height_row(f.recovery_ft) +
+      " of the worst recovery shown here and " + height_row(kReserve_ft) +
+      " in reserve (ours). A spin takes far more.");
   section.tables.push_back(stall_table(f));
   return section;
 }
@@ -100,7 +98,7 @@ PlanSection speed_section(const FlightPlan& plan) {
     table.rows.push_back({p.point.name, flaps_short(p.flap_deg), power_words(p.point),
                           fixed(p.speeds.set_up_kt(), 1), fixed(p.speeds.set_up_kt() + p.correction_kt(), 1),
                           band_words(p), how_words(p)});
-  return {"Speeds to fly", {table}, {ias_note(plan)}, {}, 2, false};
+  return {"Speeds to fly", {table}, {ias_note(plan)}, {}, 2, "speeds keep"};
 }
 
 PlanSection limit_section(const FlightPlan& plan) {
@@ -111,13 +109,13 @@ PlanSection limit_section(const FlightPlan& plan) {
   table.rows = {limit_row("V_NE", type.limits.v_ne_mps / kKnot),
                 limit_row("V_NO", type.limits.v_no_mps / kKnot),
                 limit_row("V_A at " + fixed(type.mass.max_kg, 0) + " kg", type.limits.v_a_mps / kKnot),
-                limit_row("V_A at " + fixed(plan.mass.mass_kg, 0) + " kg, as loaded", plan.v_a_kt),
+                limit_row("V_A as loaded, " + fixed(plan.mass.mass_kg, 0) + " kg", plan.v_a_kt),
                 limit_row("V_FE", type.limits.v_fe_mps / kKnot)};
   for (const FlapSetting& flap : type.flaps)
     if (flap.deflection_rad > 0.0)
       table.rows.push_back(limit_row("flaps " + flaps_short(flap.deflection_rad / math::kDegree),
                                      flap.limit_speed_mps / kKnot));
-  PlanSection section{"Limits", {table}, {}, {}, 2, false};
+  PlanSection section{"Limits", {table}, {}, {}, 2, "half"};
   section.lines.push_back(
       "V_A falls with the root of the mass: a light wing reaches its load factor before it stalls. "
       "Load factor " +

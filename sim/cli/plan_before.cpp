@@ -42,13 +42,13 @@ PlanSection balance_section(const FlightPlan& plan) {
     table.rows.push_back({row.where, fixed(row.cg_aft_m, 3), stick_words(row.stick_slow),
                           stick_words(row.stick_stall), stick_left(row), fixed(row.stall_kt, 1),
                           fixed(100.0 * row.static_margin, 0) + " %"});
-  PlanSection section{"Mass and balance", {table}, {trade_words(b)}, {}, 1, true};
+  PlanSection section{"Mass and balance", {table}, {trade_words(b)}, {}, 1, "balance keep"};
   section.lines.push_back(
       "Forward: a steadier and heavier stick, a faster stall, a nose that drops by itself, perhaps too "
       "little "
       "stick for a full stall. Aft: a light stick that asks for small hands, a slower stall, a nose that "
       "must be "
-      "pushed, and a spin that is harder to stop. Never outside either limit (common practice).");
+      "pushed, a spin that is harder to stop. Never outside either limit (common practice).");
   section.lines.push_back(
       "The wing stalls at one angle of attack wherever the load sits; load again as today "
       "when a set point is checked.");
@@ -62,7 +62,7 @@ PlanSection climb_section(const FlightPlan& plan) {
   table.numeric = {false, true, true};
   for (const ClimbRow& row : plan.climb)
     table.rows.push_back({flaps_short(row.flap_deg), fixed(row.rate_fpm, 0), fixed(row.speed_kt, 0)});
-  PlanSection section{"Height, density and climb", {table}, {}, {}, 1, false};
+  PlanSection section{"Height, density and climb", {table}, {}, {}, 1, "climb keep"};
   section.lines.push_back("Pressure altitude " + fixed(plan.pressure_altitude_ft, 0) +
                           " ft, density altitude " + fixed(plan.density_altitude_ft, 0) + " ft at " +
                           fixed(plan.temperature_C, 0) +
@@ -77,7 +77,7 @@ PlanSection air_section(const FlightPlan& plan) {
            "(common practice)."},
           plan.air_items,
           1,
-          false};
+          "air"};
 }
 
 std::vector<std::string> crew_questions() {

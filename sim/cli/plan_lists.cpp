@@ -40,11 +40,11 @@ PlanSection manual_section(const FlightPlan& plan) {
        " Yours: " + blank(24)},
       {},
       2,
-      false};
+      "manual keep"};
 }
 
 PlanSection knock_off_section(const FlightPlan& plan) {
-  PlanSection section{"Knock it off", {}, {}, {}, 2, false};
+  PlanSection section{"Knock it off", {}, {}, {}, 2, "half list"};
   section.lines = {
       "Either of you says so, for whatever reason.",
       "At " + fixed(plan.floor.indicated_ft, 0) + " ft on the altimeter: recover and climb, recorded or not.",
@@ -71,7 +71,7 @@ PlanSection record_section(const FlightPlan& plan) {
            "wait for another day."},
           {},
           3,
-          false};
+          "record"};
 }
 
 PlanSection sign_off_section() {
@@ -82,12 +82,12 @@ PlanSection sign_off_section() {
                                                                    "  Fuel at start " + blank(8)},
           {},
           3,
-          false};
+          "signed keep"};
 }
 
 std::vector<PlanSection> plan_sections(const FlightPlan& plan) {
-  return {balance_section(plan), climb_section(plan), air_section(plan),    floor_section(plan),
-          speed_section(plan),   limit_section(plan), manual_section(plan), knock_off_section(plan),
+  return {balance_section(plan), climb_section(plan), air_section(plan),       floor_section(plan),
+          speed_section(plan),   limit_section(plan), knock_off_section(plan), manual_section(plan),
           record_section(plan),  sign_off_section()};
 }
 

@@ -22,7 +22,8 @@ struct PlanSection {
   std::vector<std::string> lines;
   std::vector<AirItem> air;  ///< to be observed, each with a blank
   int sheet = 1;
-  bool envelope = false;  ///< the page draws the envelope here
+  std::string
+      look{};  ///< class on the page: "balance" (the envelope is drawn here), "half" (two of them side by side), ...
 };
 
 /// What must be known at a glance, name and value: mass, load, balance, heights, density, stall.
