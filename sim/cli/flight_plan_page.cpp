@@ -14,7 +14,7 @@ using html::element;
 using html::text_element;
 
 std::string style_sheet() {
-  return "@page { size: A4; margin: 8mm 11mm; }\n"
+  return "@page { size: A4; margin: 7mm 11mm; }\n"
          "body { margin: 0; background: #fff; color: " +
          std::string(theme::kInk) + "; font: 14px/1.38 " + theme::kFonts + R"(; }
 main { max-width: 900px; margin: 0 auto; padding: 18px 16px 40px; }
@@ -35,6 +35,7 @@ dd { margin: 0; }
 .floor p:first-of-type { font-size: 22px; font-weight: bold; border: 2.5px solid #221f1c; padding: 5px 11px; }
 .pair { display: grid; grid-template-columns: 1fr 1fr; gap: 0 20px; align-items: start; }
 .pair > * { min-width: 0; }
+.balance .pair { grid-template-columns: 4fr 7fr; }
 figure { margin: 4px 0; }
 figure svg { display: block; width: 100%; height: auto; }
 figcaption { font-size: 12px; }
@@ -48,13 +49,14 @@ tbody th { font-weight: bold; }
 .record td, .record th { height: 21px; vertical-align: middle; }
 .record tbody th { white-space: nowrap; }
 .record td:last-child, .record thead th:last-child { width: 24%; }
-.manual td { height: 27px; }
+.manual td { height: 24px; }
+.manual tbody th { white-space: nowrap; }
 .manual td:last-child { width: 76%; }
 .manual td:nth-child(2) { width: 7%; }
 .half td:last-child { width: 34%; }
-.air th:first-child { width: 21%; }
-.air td:nth-child(2) { width: 17%; }
-.air td:nth-child(3) { width: 14%; }
+.air th:first-child { width: 15%; }
+.air td:nth-child(2) { width: 14%; }
+.air td:nth-child(3) { width: 13%; }
 .climb { display: grid; grid-template-columns: 1fr 1fr; gap: 0 20px; align-items: start; }
 .climb h2 { grid-column: 1 / 3; }
 .signed p { margin: 13px 0 0; white-space: pre-wrap; }
@@ -67,7 +69,11 @@ tbody th { font-weight: bold; }
   caption { break-after: avoid; }
   .fresh { break-before: page; }
   table { font-size: 8.8pt; }
-  .speeds table { font-size: 10pt; }
+  .speeds table { font-size: 9.6pt; }
+  .speeds td, .speeds th { padding: 0.4px 4px; }
+  .manual td { height: 20px; }
+  .record td, .record th { height: 19px; }
+  .half ul { padding-left: 14px; }
   .air table, .floor table { font-size: 8.4pt; }
   .verdict ul { columns: 2; column-gap: 20px; }
   th, td { padding: 1.2px 4px; }

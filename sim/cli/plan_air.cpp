@@ -92,10 +92,10 @@ std::vector<AirItem> air_to_wait_for(const AirNeeds& needs) {
           cloud_item(card),
           sun_item(needs),
           lapse_item(card),
-          {"moisture", "dry, no rain, no icing",
-           "water or ice in a port reads as another angle and another speed", "common practice"},
-          {"ground within 5 NM", fixed(card.terrain_ft, 0) + " ft or lower",
-           "the floor counts from there; where it is higher, change terrain_ft and plan again",
+          {"moisture", "dry, no icing", "water or ice in a port reads as another angle and another speed",
+           "common practice"},
+          {"highest ground", fixed(card.terrain_ft, 0) + " ft or lower",
+           "within 5 NM; the floor counts from there: where it is higher, change terrain_ft and plan again",
            "common practice"}};
 }
 

@@ -29,11 +29,9 @@ std::string ias_note(const FlightPlan& plan) {
     return "IAS = CAS assumed: the type file states no position error. Apply your own correction card.";
   double most = 0.0;
   for (const PlannedPoint& planned : plan.points) most = std::fmax(most, std::abs(planned.correction_kt()));
-  return "IAS is what this type's dial shows at that CAS, by the position error of its static port at the "
-         "angle of "
-         "attack of that flight; for yours, use the manual's correction card. A rehearsal holds the CAS "
-         "figure on "
-         "its dial: here at most " +
+  return "IAS: what this type's dial shows at that CAS, by its position error at that angle of attack; for "
+         "yours use the "
+         "manual's correction card. A rehearsal holds the CAS figure on its dial, at most " +
          fixed(most, 1) + " kt away.";
 }
 
@@ -104,7 +102,7 @@ PlanSection speed_section(const FlightPlan& plan) {
 PlanSection limit_section(const FlightPlan& plan) {
   const AircraftType& type = plan.flight.type;
   PlanTable table;
-  table.headings = {"limit", "kt CAS", "your flight manual"};
+  table.headings = {"limit", "kt CAS", "manual says"};
   table.numeric = {false, true, false};
   table.rows = {limit_row("V_NE", type.limits.v_ne_mps / kKnot),
                 limit_row("V_NO", type.limits.v_no_mps / kKnot),
