@@ -1,0 +1,81 @@
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "aircraft/mass_properties.hpp"
+#include "aircraft/math/units.hpp"
+#include "sim/air/standard_atmosphere.hpp"
+#include "sim/motion/trim.hpp"
+#include "tests/sim/motion/marram.hpp"
+
+using namespace stallwright;
+using stallwright::testing::marram_type;
+
+namespace {
+
+constexpr double kPound = 0.45359237, kInch = 0.0254, kInchOfMercury_pa = 3386.389;
+
+/// A type that is nothing but masses: empty, and load stations on the centre line.
+AircraftType scales_of(double empty_lb, double arm_in,
+                       const std::vector<std::pair<const char*, double>>& arms_in) {
+  AircraftType type = marram_type();
+  type.mass.empty_kg = empty_lb * kPound;
+  type.mass.empty_cg = {arm_in * kInch, 0.0, 0.0};
+  type.mass.stations.clear();
+  for (const auto& [name, arm] : arms_in)
+    type.mass.stations.push_back({name, {arm * kInch, 0.0, 0.0}, 500.0, 0.0});
+  return type;
+}
+
+}  // namespace
+
+TEST_CASE("a loaded centre of gravity is the total moment over the total weight", "[aircraft][published]") {
+  // [FAA-H-8083-1B], the method; loads ours. Weight, lb, arm, in, moment, lb in:
+  //   empty  1,340  37   49,580     front seats  340  37  12,580     rear seats  300  73  21,900
+  //   fuel     240  48   11,520     baggage       20  95   1,900     sum       2,240      97,480
+  // 97,480/2,240 = 43.518 in; the tolerance is half of the last digit.
+  const AircraftType type = scales_of(1340, 37, {{"front", 37}, {"rear", 73}, {"fuel", 48}, {"baggage", 95}});
+  const auto loaded = [&](double rear_lb, double baggage_lb) {
+    return mass_properties(type, {{340 * kPound, rear_lb * kPound, 240 * kPound, baggage_lb * kPound}});
+  };
+  const MassProperties m = loaded(300, 20);
+  CHECK(m.mass_kg / kPound == Approx(2240.0).epsilon(1e-12));
+  CHECK(m.cg.x_aft_m / kInch == Approx(43.518).margin(5e-4).epsilon(0));
+  // Moving w over d shifts the centre of gravity by w d/W: 100 lb from rear seats to baggage, 22 in, is 2,200/2,240 in.
+  CHECK((loaded(200, 120).cg.x_aft_m - m.cg.x_aft_m) / kInch == Approx(2200.0 / 2240.0).epsilon(1e-9));
+}
+
+TEST_CASE("pressure and density altitude agree with the sample problem of the pilot handbook",
+          "[air][published]") {
+  // [FAA-H-8083-25B] chart of density altitude, from memory: 5,883 ft, 30.10 inHg, 70 deg F; its table takes 165 ft off,
+  // its chart gives 7,700 ft. Table: 5 ft, since it is by hundredths of an inch. Chart: 150 ft, a third of its spacing.
+  const double off_ft = pressure_altitude(30.10 * kInchOfMercury_pa) / kFoot;
+  CHECK(off_ft == Approx(-165.0).margin(5.0).epsilon(0));
+  const double pressure_pa = atmosphere(Day{}, geometric_altitude((5883.0 - 165.0) * kFoot)).pressure_Pa;
+  const double temperature_K = 273.15 + (70.0 - 32.0) / 1.8;
+  const double density = pressure_pa / (ussa1976::kGasConstant * temperature_K);
+  CHECK(density_altitude(density) / kFoot == Approx(7700.0).margin(150.0).epsilon(0));
+  // And its rule: 120 ft a degree above standard, which is 3.67 deg C there; the rule is rounded to about 2 %.
+  const double above_C = temperature_K - 273.15 - (15.0 - 0.0019812 * 5718.0);
+  CHECK((density_altitude(density) / kFoot - 5718.0) / above_C == Approx(120.0).epsilon(0.025));
+}
+
+TEST_CASE("the load factor of a level turn is that of the pilot handbook", "[motion][published]") {
+  // [FAA-H-8083-25B] table of bank, load factor and stall speed factor; 1/cos and its root recomputed. The simulator's
+  // bank is the roll angle of an aeroplane whose nose is up by a few degrees and whose thrust carries some of the
+  // weight: half a per cent.
+  struct Row {
+    double bank_deg, load_factor, stall_factor;
+  };
+  const Aircraft a = make_aircraft(marram_type(), default_loading(marram_type()), 0);
+  for (const Row& row :
+       {Row{15, 1.035, 1.018}, Row{30, 1.155, 1.075}, Row{45, 1.414, 1.189}, Row{60, 2.0, 1.414}}) {
+    CAPTURE(row.bank_deg);
+    CHECK(std::sqrt(row.load_factor) == Approx(row.stall_factor).margin(6e-4).epsilon(0));
+    TrimCondition turn;
+    turn.true_airspeed_mps = 42.0;
+    turn.bank_rad = row.bank_deg * math::kDegree;
+    const Trim t = find_trim(a, turn);
+    REQUIRE(t.converged);
+    CHECK(t.load_factor == Approx(row.load_factor).epsilon(0.005));
+  }
+}
