@@ -86,9 +86,10 @@ TEST_CASE("the plan page is not written over a folder, nor where no folder is", 
 
 TEST_CASE("a load outside the envelope is refused and no page is left", "[cli][plan]") {
   const Folder folder;
-  const Result result =
-      run(folder,
-          "plan --aircraft sarsen --load bags=25 --load 'left tank=36' --load 'right tank=36' --html p.html");
+  const std::string load =
+      "--load 'left seat=100' --load 'right seat=100' --load bags=25 --load 'left tank=36' --load 'right "
+      "tank=36'";
+  const Result result = run(folder, "plan --aircraft sarsen " + load + " --html p.html");
   CHECK(result.status == 2);
   CHECK(result.err_lines() == 1);
   CHECK(folder.listing().empty());
