@@ -6,6 +6,7 @@
 
 #include "aircraft/input_error.hpp"
 #include "sim/cli/cli_common.hpp"
+#include "sim/cli/own_log_command.hpp"
 #include "sim/cli/set_point_listing.hpp"
 #include "sim/reduction/combine_sorties.hpp"
 #include "sim/reduction/set_points_json.hpp"
@@ -22,6 +23,7 @@ struct Options {
   std::vector<std::string> logs;
   std::string card, sensors, out;
   bool json = false;
+  cli::OwnLogOptions own;
 };
 
 struct Source {
@@ -67,6 +69,13 @@ SetPoints reduced(const Source& source, const TestCard& card) {
 }
 
 int reduce_command(const Options& options) {
+  if (!options.own.columns.empty()) {
+    if (options.logs.size() != 1)
+      throw InputError("--columns: expected one log with it, found " + std::to_string(options.logs.size()));
+    return cli::reduce_own_log_command(
+        options.own, {options.logs.front(), options.card, options.sensors, options.out, options.json});
+  }
+  cli::refuse_without_columns(options.own);
   std::vector<SetPoints> sorties;
   std::string sensors;
   TestCard card;
@@ -98,9 +107,8 @@ void add_reduce_command(CLI::App& app, int& exit_code) {
       "reduce", "Turn a recorded log into set points with uncertainty, from the log and its card alone");
   command
       ->add_option("LOG", options->logs,
-                   "log.csv, or a sortie folder that has one; several sorties of one card with one "
-                   "aeroplane, on other "
-                   "days and at other masses, are made into one")
+                   "log.csv, or a sortie folder that has one; several sorties of one card with one aeroplane, on "
+                   "other days and at other masses, are made into one; with --columns any recorder's log")
       ->required()
       ->type_name("");
   command->add_option("--card", options->card, "Test card that was flown; otherwise card.toml beside the log")
@@ -113,9 +121,11 @@ void add_reduce_command(CLI::App& app, int& exit_code) {
   command->add_option("--out", options->out, "Write set-points.json here; an older file is replaced")
       ->type_name("FILE");
   command->add_flag("--json", options->json, "Print the text of set-points.json instead of the table");
+  cli::add_own_log_options(*command, options->own);
   command->footer(
       cli::footer("  stallwright reduce sorties/light\n"
                   "  stallwright reduce sorties/monday sorties/tuesday --out set-points.json\n"
+                  "  stallwright reduce flight.csv --columns map.toml --card short --windows windows.toml\n"
                   "  stallwright reduce log.csv --card short --out set-points.json\n"));
   command->callback([options, &exit_code] { exit_code = reduce_command(*options); });
 }

@@ -5,8 +5,8 @@
 
 namespace stallwright {
 
-CsvRowCutter::CsvRowCutter(std::string_view text, bool skip_comments)
-    : rest_(text), skip_comments_(skip_comments) {
+CsvRowCutter::CsvRowCutter(std::string_view text, bool skip_comments, char separator)
+    : rest_(text), skip_comments_(skip_comments), separator_(separator) {
   if (rest_.substr(0, 3) == "\xEF\xBB\xBF") rest_.remove_prefix(3);
 }
 
@@ -37,7 +37,7 @@ bool CsvRowCutter::next(CsvRow& row) {
         quoted = false;
     } else if (c == '"' && field.empty()) {
       quoted = true;
-    } else if (c == ',') {
+    } else if (c == separator_) {
       row.fields.push_back(std::exchange(field, {}));
     } else if (c == '\n') {
       row.ended = true;

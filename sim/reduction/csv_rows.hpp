@@ -20,8 +20,9 @@ struct CsvRow {
 /// with LF or CR LF; a UTF-8 byte-order mark is passed over, and so are blank lines at the very end.
 class CsvRowCutter {
  public:
-  /// The text must outlive the cutter. With skip_comments, lines that start with '#' are passed over.
-  CsvRowCutter(std::string_view text, bool skip_comments);
+  /// The text must outlive the cutter. With skip_comments, lines that start with '#' are passed over. Other recorders
+  /// than ours separate by semicolons or tabs.
+  CsvRowCutter(std::string_view text, bool skip_comments, char separator = ',');
 
   /// False when there is no further row.
   bool next(CsvRow& row);
@@ -32,6 +33,7 @@ class CsvRowCutter {
   std::string_view rest_;
   std::size_t line_ = 1;
   bool skip_comments_;
+  char separator_;
 };
 
 }  // namespace stallwright

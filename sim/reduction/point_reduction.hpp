@@ -23,6 +23,9 @@ SetPoint reduce_steady(const SetContext& set, std::size_t card_point, const std:
 /// The stall of a set from its records, which may come from several card points with different entry rates.
 SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records);
 
+/// Looks for the break of a stall record and notes it in the window (broke, break_s, break_sign).
+void find_break(const std::vector<LogRow>& rows, const Record& record, RecordWindow& window);
+
 /// Standard deviation of the load factor over rows begin to end - 1; none for fewer than two.
 double load_factor_scatter(const std::vector<LogRow>& rows, std::size_t begin, std::size_t end);
 

@@ -70,24 +70,6 @@ void copy_break(const SetPoints& from, RecordWindow& window) {
         }
 }
 
-void find_break(const std::vector<LogRow>& rows, const Record& record, double most_lift,
-                RecordWindow& window) {
-  double slowest = 1e9;
-  for (std::size_t i = record.begin; i < record.end; ++i) slowest = std::min(slowest, rows[i].ias_kt);
-  BreakDetector detector(kBreakBelow * slowest * kKnot, kBreakLift * most_lift, kBreakDrop_deg);
-  for (std::size_t i = record.begin; i < record.end; ++i) {
-    const LogRow& r = rows[i];
-    const auto found =
-        detector.update({r.t_s, r.pitch_deg * math::kDegree, r.pitch_rate_degps * math::kDegree, r.stick_aft,
-                         r.ias_kt * kKnot, lift_area_m2(r), r.ratio, r.bank_deg * math::kDegree});
-    if (!found) continue;
-    window.broke = true;
-    window.break_s = found->time_s;
-    window.break_sign = found->sign;
-    return;
-  }
-}
-
 /// The angle that the separating flow has seen: the ratio behind a first-order lag. On a steady pull this is
 /// r - tau dr/dt; against it, lift shows its static maximum nearly where it would at rest.
 std::vector<double> lagged_by_flow(const std::vector<double>& ratio, double lag_s) {
@@ -176,7 +158,7 @@ OneStall reduce_one(const SetContext& set, const Record& record) {
   if (set.terms.breaks != nullptr)
     copy_break(*set.terms.breaks, out.window);
   else
-    find_break(rows, record, *std::max_element(lift.begin(), lift.end()), out.window);
+    find_break(rows, record, out.window);
   if (!out.window.broke) return out;
   std::size_t at_break = 0;
   while (at_break + 1 < r.size() && rows[record.begin + at_break].t_s < out.window.break_s) ++at_break;
@@ -270,6 +252,29 @@ bool two_rates(const std::vector<OneStall>& stalls) {
 }
 
 }  // namespace
+
+void find_break(const std::vector<LogRow>& rows, const Record& record, RecordWindow& window) {
+  double slowest = 1e9;
+  std::vector<double> lift;
+  for (std::size_t i = record.begin; i < record.end; ++i) {
+    slowest = std::min(slowest, rows[i].ias_kt);
+    lift.push_back(lift_area_m2(rows[i]));
+  }
+  lift = smoothed(lift);
+  const double most_lift = *std::max_element(lift.begin(), lift.end());
+  BreakDetector detector(kBreakBelow * slowest * kKnot, kBreakLift * most_lift, kBreakDrop_deg);
+  for (std::size_t i = record.begin; i < record.end; ++i) {
+    const LogRow& r = rows[i];
+    const auto found =
+        detector.update({r.t_s, r.pitch_deg * math::kDegree, r.pitch_rate_degps * math::kDegree, r.stick_aft,
+                         r.ias_kt * kKnot, lift_area_m2(r), r.ratio, r.bank_deg * math::kDegree});
+    if (!found) continue;
+    window.broke = true;
+    window.break_s = found->time_s;
+    window.break_sign = found->sign;
+    return;
+  }
+}
 
 SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records) {
   SetPoint p;
