@@ -59,7 +59,8 @@ std::string window_listing(const std::vector<ChosenRecord>& records, const TestC
   for (std::size_t k = 0; k < card.points.size(); ++k) {
     const auto count = std::count_if(records.begin(), records.end(),
                                      [&](const ChosenRecord& record) { return record.point == k; });
-    if (count < card.points[k].repeats)
+    const bool sought = card.points[k].target != TargetKind::slow_through;  // which makes no set point
+    if (sought && count < card.points[k].repeats)
       text += "  " + padded(one_line(card.points[k].name), 22, false) + "  " + std::to_string(count) +
               " of " + std::to_string(card.points[k].repeats) + " found\n";
   }

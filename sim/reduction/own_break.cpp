@@ -41,14 +41,26 @@ void find_lift_lost(const OwnLog& log, const Record& record, RecordWindow& windo
   }
 }
 
+/// Nose, stick and bank alone: where lift cannot be seen, that it was lost cannot be asked for. Lift that is the same all
+/// the way passes the detector's question as soon as the angle grows.
+void find_by_attitude(const OwnLog& log, const Record& record, RecordWindow& window) {
+  const auto row = log.rows.begin();
+  std::vector<LogRow> rows(row + static_cast<std::ptrdiff_t>(record.begin),
+                           row + static_cast<std::ptrdiff_t>(record.end));
+  for (LogRow& r : rows) r.impact_pressure_pa = rows.front().impact_pressure_pa;
+  detail::find_break(rows, {0, rows.size(), record.point, record.repeat, record.attempt}, window);
+}
+
 }  // namespace
 
 void find_own_break(const OwnLog& log, const Record& record, double given_s, RecordWindow& window) {
   if (record.begin >= record.end) return;
   if (std::isfinite(given_s))
     note(window, given_s, "as given");
-  else if (!log.lacks.pitch)
+  else if (!log.lacks.pitch && !log.lacks.acceleration)
     detail::find_break(log.rows, record, window);
+  else if (!log.lacks.pitch)
+    find_by_attitude(log, record, window);
   else if (!log.lacks.acceleration)
     find_lift_lost(log, record, window);
 }

@@ -92,6 +92,8 @@ void flag(const OwnLog& log, SetPoint& point) {
   const Lacks& lacks = log.lacks;
   if (!point.found()) return;
   if (lacks.acceleration) point.flags.push_back("no acceleration recorded: load factor taken as 1");
+  if (lacks.acceleration && point.is_stall)
+    point.flags.push_back("maximum lift not seen: the ratio is likely too high, which is late");
   if (lacks.chordwise) point.flags.push_back("load factor from its normal part alone");
   if (lacks.mass) point.flags.push_back("mass assumed");
   for (const RecordWindow& window : point.windows)
@@ -108,7 +110,8 @@ std::vector<std::string> lack_warnings(const Lacks& lacks) {
     words.push_back(
         "no acceleration in the log: the load factor is taken as 1 within " +
         number_text(kAssumedLoadFactor_g) +
-        " g, as in calm air, and lift is not seen to fall at a stall; the budgets have lines for both");
+        " g, as in calm air, and lift is not seen to fall at a stall, whose ratio then comes out too high "
+        "rather than too low, so that a warning taken from it comes late; the budgets have lines for both");
   if (lacks.chordwise)
     words.emplace_back(
         "the normal acceleration alone, and no pitch to make up for the forward one: the load factor "

@@ -79,6 +79,7 @@ TEST_CASE("without accelerations the intervals are wider and the budget, the fla
     REQUIRE(lacking.found());
     CHECK(width(lacking) > width(all));
     CHECK(says(lacking.flags, "load factor taken as 1"));
+    CHECK(says(lacking.flags, "maximum lift not seen") == lacking.is_stall);
     // Wide enough for what came of it.
     CHECK(std::abs(lacking.ratio - all.ratio) < 0.5 * width(lacking));
     const BudgetLine* line =
