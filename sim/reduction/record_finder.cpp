@@ -15,7 +15,7 @@ namespace {
 constexpr std::size_t kRowsPerSecond = 50;
 constexpr double kHand_s = 0.5, kClimbLag_s = 2.0;
 constexpr double kSameFlap_deg = 3.0;
-constexpr double kBelowSlowest_kt = 2.0, kLeastDrop_kt = 5.0;
+constexpr double kBelowSlowest_kt = 2.0, kLeastDrop_kt = 5.0, kMush_kt = 1.5;
 constexpr double kLongestEntry_s = 120.0;
 
 std::size_t rows_in(double seconds) {
@@ -131,8 +131,11 @@ void find_steady(const ColumnMap& map, const TestCard& card, const OwnLog& log, 
 std::size_t entry_of(const View& view, std::size_t lowest, double rate_ktps) {
   const std::size_t two = 2 * kRowsPerSecond, step = kRowsPerSecond / 5;
   const double from_kt = std::max(1.3 * view.speed_kt[lowest], view.speed_kt[lowest] + 10.0);
-  std::size_t at = lowest - std::min({lowest, view.run[lowest], 3 * kRowsPerSecond});
   const std::size_t earliest = lowest - std::min({lowest, view.run[lowest], rows_in(kLongestEntry_s)});
+  std::size_t at = lowest;  // past the time of mushing near the lowest speed, in which it hardly falls
+  while (at > earliest &&
+         (view.speed_kt[at] < view.speed_kt[lowest] + kMush_kt || at + 3 * kRowsPerSecond > lowest))
+    --at;
   while (at >= earliest + two + step && view.speed_kt[at] < from_kt &&
          view.speed_kt[at - two] - view.speed_kt[at] >= 2.0 * 0.2 * rate_ktps)
     at -= step;
@@ -171,27 +174,39 @@ bool is_lowest(const View& view, std::size_t i) {
   return true;
 }
 
+/// Last row of the record of a stall: a second and a half after its break, for which six seconds after the lowest speed
+/// are searched (a wing that mushes breaks late, by the stick at its stop). Where the log cannot tell a break, two
+/// seconds after the lowest speed; 0 for a slowing down that ended without one.
+std::size_t end_of_stall(const OwnLog& log, const View& view, std::size_t begin, std::size_t lowest) {
+  const auto reached = [&](double seconds) {
+    std::size_t end = lowest;
+    while (end + 1 < log.rows.size() && view.run[end + 1] > 0 && end < lowest + rows_in(seconds)) ++end;
+    return end;
+  };
+  if (log.lacks.pitch && log.lacks.acceleration) return reached(2.0);
+  RecordWindow window;
+  find_own_break(log, {begin, reached(6.0) + 1, 0, 1, 1}, kNone, window);
+  if (!window.broke) return 0;
+  return std::min(std::max(lowest, row_at(log, window.break_s + 1.5)), reached(6.0));
+}
+
 void find_stalls(const ColumnMap& map, const TestCard& card, const OwnLog& log, const View& view,
                  std::vector<ChosenRecord>& found) {
   constexpr double kAirborne_kt = 25.0;
-  const std::size_t after = 2 * kRowsPerSecond;
-  for (std::size_t i = after; i + after < log.rows.size(); ++i) {
+  for (std::size_t i = 0; i < log.rows.size(); ++i) {
     if (view.speed_kt[i] < kAirborne_kt ||
         view.speed_kt[i] > slowest_target_kt(map, card, log, log.rows[i]) - kBelowSlowest_kt ||
         !is_lowest(view, i))
       continue;
     const std::size_t first = nearest_stall(map, card, log, log.rows[i], 1.0);
     if (first == card.points.size()) continue;
-    const std::size_t begin = entry_of(view, i, card.points[first].entry_rate_ktps), end = i + after;
+    const std::size_t begin = entry_of(view, i, card.points[first].entry_rate_ktps);
     const double drop_kt = view.speed_kt[begin] - view.speed_kt[i];
-    if (drop_kt < kLeastDrop_kt || view.run[end] < end - begin) continue;
+    const std::size_t end = drop_kt < kLeastDrop_kt ? 0 : end_of_stall(log, view, begin, i);
+    if (end == 0) continue;
     const double rate = drop_kt / (log.rows[i].t_s - log.rows[begin].t_s);
-    const std::size_t point = nearest_stall(map, card, log, log.rows[i], rate);
-    RecordWindow window;
-    find_own_break(log, {begin, end, point, 1, 1}, kNone, window);
-    const bool tells = !log.lacks.pitch || !log.lacks.acceleration;
-    if (tells && !window.broke) continue;
-    found.push_back({point, 1, log.rows[begin].t_s, log.rows[end].t_s});
+    found.push_back(
+        {nearest_stall(map, card, log, log.rows[i], rate), 1, log.rows[begin].t_s, log.rows[end].t_s});
   }
 }
 
