@@ -184,10 +184,17 @@ std::size_t end_of_stall(const OwnLog& log, const View& view, std::size_t begin,
     return end;
   };
   if (log.lacks.pitch && log.lacks.acceleration) return reached(2.0);
+  const std::size_t last = reached(6.0);
   RecordWindow window;
-  find_own_break(log, {begin, reached(6.0) + 1, 0, 1, 1}, kNone, window);
+  find_own_break(log, {begin, last + 1, 0, 1, 1}, kNone, window);
   if (!window.broke) return 0;
-  return std::min(std::max(lowest, row_at(log, window.break_s + 1.5)), reached(6.0));
+  // A break is dated back from when it is certain, and the record has to reach that far to show it.
+  std::size_t end = std::min(std::max(lowest, row_at(log, window.break_s + 1.5)), last);
+  for (window.broke = false; end < last; end = std::min(end + rows_in(0.5), last)) {
+    find_own_break(log, {begin, end, 0, 1, 1}, kNone, window);
+    if (window.broke) break;
+  }
+  return end;
 }
 
 void find_stalls(const ColumnMap& map, const TestCard& card, const OwnLog& log, const View& view,

@@ -16,8 +16,9 @@ namespace stallwright {
 /// Stalls: a lowest speed, 2 kt or more below the slowest target of its flap setting and the lowest for 10 s either way,
 /// that was come to by slowing down without a stop (at least a fifth of the asked-for rate over 2 s, 5 kt in all), with
 /// a break on the way where the log can tell one. The record goes from the beginning of slowing down, or from the
-/// speed that a stall is entered from if that comes later, to 1.5 s after the break (2 s after the lowest speed where
-/// the log cannot tell one). Among stalls of one flap setting the point with the nearest rate gets it.
+/// speed that a stall is entered from if that comes later, to 1.5 s after the break or until it is certain (2 s after
+/// the lowest speed where the log cannot tell one). Among stalls of one flap setting the point with the nearest rate
+/// gets it.
 ///
 /// The rows must hold masses and flaps as far as the log has them. Throws InputError for a missing target, and where the
 /// card has several flap settings and the log or the map does not tell the flaps.

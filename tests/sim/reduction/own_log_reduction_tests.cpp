@@ -181,6 +181,9 @@ TEST_CASE("the windows of the steady points of a calm flight are found within a 
       CHECK_THAT(found[k].begin_s, Catch::WithinAbs(begin_s, within_s));
       CHECK_THAT(found[k].end_s, Catch::WithinAbs(end_s, within_s));
     }
+    // The record of a stall reaches far enough to show its break.
+    const SetPoints got = reduce_own_log(log, found, map, flown.card, flown.instruments);
+    CHECK(got.sets[0].points[3].found());
   }
 }
 
