@@ -24,6 +24,7 @@ int print_debrief(const Debrief& debrief, const std::filesystem::path& folder, b
       std::cout << "The sortie was cut off in the air; what was recorded until then is judged.\n";
     if (!outcome.failure.empty()) std::cout << "The sortie ended early: " << outcome.failure << ".\n";
     std::cout << "Debrief: " << (folder / "debrief.html").string() << '\n';
+    std::cout << "To keep: " << (folder / "record.html").string() << '\n';
   }
   if (outcome.failure_kind == SortieOutcome::Failure::not_finite)
     throw std::runtime_error(folder.string() + ": " + outcome.failure);
@@ -47,10 +48,10 @@ int print_verification(const VerificationDebrief& debrief, const std::filesystem
   return debrief.verification.pass && debrief.flown.ended && outcome.finished ? kYes : kNo;
 }
 
-int debrief_and_print(const std::filesystem::path& folder, bool json) {
+int debrief_and_print(const std::filesystem::path& folder, bool json, const Who& who) {
   if (read_sortie(folder).config.card.verifies)
     return print_verification(verify_folder(folder), folder, json);
-  return print_debrief(debrief_folder(folder), folder, json);
+  return print_debrief(debrief_folder(folder, who), folder, json);
 }
 
 }  // namespace stallwright::cli

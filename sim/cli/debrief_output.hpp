@@ -15,6 +15,7 @@ int print_debrief(const Debrief& debrief, const std::filesystem::path& folder, b
 int print_verification(const VerificationDebrief& debrief, const std::filesystem::path& folder, bool json);
 
 /// Makes the pages of a folder, whichever kind of card was flown, and prints.
-int debrief_and_print(const std::filesystem::path& folder, bool json);
+///   who  for record.html; a verifying sortie has none
+int debrief_and_print(const std::filesystem::path& folder, bool json, const Who& who);
 
 }  // namespace stallwright::cli

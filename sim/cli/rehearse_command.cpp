@@ -9,6 +9,7 @@
 #include "aircraft/input_error.hpp"
 #include "sim/cli/cli_common.hpp"
 #include "sim/cli/debrief_output.hpp"
+#include "sim/cli/who_options.hpp"
 #include "sim/reduction/set_points_json.hpp"
 #include "sim/report/sortie_folder.hpp"
 #include "sim/sortie/card_check.hpp"
@@ -23,6 +24,7 @@ struct Options {
   cli::FlightOptions flight;
   std::string air = "calm", pilot = "current", sensors = "standard", seed = "1", airframe_seed = "1", out;
   std::string instrument_seed, set_points;
+  Who who;
   bool json = false, out_given = false;
 };
 
@@ -132,6 +134,7 @@ Sortie ready_sortie(const SortieConfig& config) {
 }
 
 int rehearse(const Options& options) {
+  check_who(options.who);
   const cli::Flight flight = cli::read_flight(options.flight);
   require_card_fits(flight);
   FlownSortie flown;
@@ -164,7 +167,7 @@ int rehearse(const Options& options) {
     }
   }
   folder.close(sortie.outcome());
-  return cli::debrief_and_print(out, options.json);
+  return cli::debrief_and_print(out, options.json, options.who);
 }
 
 }  // namespace
@@ -204,6 +207,7 @@ void add_rehearse_command(CLI::App& app, int& exit_code) {
       ->type_name("DIR|FILE");
   command->add_option("--out", options->out, "Sortie folder, new or empty; otherwise one below sorties/")
       ->type_name("DIR");
+  cli::add_who_options(*command, options->who);
   command->add_flag("--json", options->json, "Print the judgement as JSON instead of the table");
   command->footer(
       cli::footer("  stallwright rehearse\n"

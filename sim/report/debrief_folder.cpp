@@ -6,6 +6,7 @@
 #include "sim/reduction/set_points_json.hpp"
 #include "sim/report/flown_summary.hpp"
 #include "sim/report/judgement_json.hpp"
+#include "sim/report/record_page.hpp"
 #include "sim/report/sortie_folder.hpp"
 #include "sim/report/whole_file.hpp"
 #include "sim/truth/error_split.hpp"
@@ -89,13 +90,17 @@ std::string judgement_text(const Debrief& debrief) {
                            config.type.name);
 }
 
-Debrief debrief_folder(const fs::path& folder) {
+Debrief debrief_folder(const fs::path& folder, const Who& given) {
+  const Who who = with_given(read_who(folder), given);
   const Debrief debrief = make_debrief(folder);
   const std::string page = debrief_page(debrief.page);
+  const std::string record = record_page(debrief, who);
   if (!fs::exists(folder / "set-points.json"))
     write_whole_file(folder / "set-points.json", set_points_to_json(debrief.page.set_points));
   write_whole_file(folder / "judgement.json", judgement_text(debrief));
   write_whole_file(folder / "debrief.html", page);
+  if (!given.empty()) write_whole_file(folder / "who.json", who_to_json(who));
+  write_whole_file(folder / "record.html", record);
   return debrief;
 }
 

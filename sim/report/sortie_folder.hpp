@@ -6,6 +6,7 @@
 #include "sim/reduction/flight_log.hpp"
 #include "sim/report/debrief_page.hpp"
 #include "sim/report/sortie_json.hpp"
+#include "sim/report/who.hpp"
 #include "sim/truth/judge.hpp"
 
 namespace stallwright {
@@ -14,7 +15,8 @@ namespace stallwright {
 ///   sortie.json      what was flown (sim/report/sortie_json.hpp); first without an end, then with it
 ///   aircraft.toml, card.toml, air.toml    the three files as they were read, so that the folder needs
 ///   nothing else log.csv          what the recorder saw truth.csv        what only the simulator knows
-///   set-points.json, judgement.json, debrief.html    made from the above by debrief_folder
+///   set-points.json, judgement.json, debrief.html, record.html    made from the above by debrief_folder
+///   who.json        names and date for record.html, where somebody gave them (sim/report/who.hpp)
 /// The two CSV files grow while the sortie is flown, a second of whole lines at a time; whatever ends the
 /// program, they are complete to the last second. The other files are written whole or not at all.
 
@@ -64,7 +66,8 @@ Debrief make_debrief(const std::filesystem::path& folder);
 /// The text of judgement.json.
 std::string judgement_text(const Debrief& debrief);
 
-/// Makes set-points.json (where it is missing), judgement.json and debrief.html. Same folder, same bytes.
-Debrief debrief_folder(const std::filesystem::path& folder);
+/// Makes set-points.json (where it is missing), judgement.json, debrief.html and record.html; who.json too where
+/// `given`, which has passed check_who, says something. Same folder, same bytes.
+Debrief debrief_folder(const std::filesystem::path& folder, const Who& given = {});
 
 }  // namespace stallwright
