@@ -21,7 +21,7 @@ std::string fact(std::string_view name, const std::string& value) {
 std::string air_words(const Debrief& debrief) {
   const AirPreset& air = debrief.flown.config.air;
   std::string words = debrief.flown.air;
-  if (air.convection) words += ", " + clock_text(air.convection->hour) + " local solar time";
+  if (air.convection) words += "; local solar time " + clock_text(air.convection->hour);
   words += "; gusts \u03c3 " + page_fixed(debrief.page.summary.sigma_kt, 1) + " kt; QNH " +
            page_fixed(air.day.qnh_Pa / 100.0, 1) + " hPa; temperature " +
            page_signed(air.day.temperature_offset_K, 1) + " K from standard; ";
@@ -106,11 +106,11 @@ std::string loading(const Debrief& debrief) {
                         page_fixed(mass.mass_kg, 1) + limits_text(mass.mass_kg, 0.0, type.mass.max_kg),
                         "to " + page_fixed(type.mass.max_kg, 1)});
   const double cg_m = mass.cg.x_aft_m;
-  table.rows.push_back({"<strong>Centre of gravity, m aft of datum</strong>",
+  table.rows.push_back({"<strong>Cg, m aft of the datum</strong>",
                         page_fixed(cg_m, 3) + limits_text(cg_m, range.forward_m, range.aft_m),
                         page_fixed(range.forward_m, 3) + " to " + page_fixed(range.aft_m, 3)});
   table.rows.push_back(
-      {"Mass that the pilot entered, kg", page_fixed(debrief.flown.outcome.entered_mass_kg, 1), ""});
+      {"Mass as the pilot entered it, kg", page_fixed(debrief.flown.outcome.entered_mass_kg, 1), ""});
   return element("div", table.str());
 }
 

@@ -40,7 +40,8 @@ std::string header(const Debrief& debrief, const Who& who) {
                                element("p", when + names, "class=\"who\""));
 }
 
-std::string sign_off(const Who& who) {
+std::string sign_off(const Debrief& debrief, const Who& who) {
+  const SortieSummary& s = debrief.page.summary;
   html::Table table;
   table.headings = {"name", "as (pilot, instructor, \u2026)", "signature", "date"};
   table.numeric = {false, false, false, false};
@@ -49,8 +50,10 @@ std::string sign_off(const Who& who) {
   while (table.rows.size() < 2) table.rows.push_back({"", "", "", ""});
   return element("div", table.str(), "class=\"signed\"") +
          text_element("p",
-                      "Signed for having read this page and talked it over. It is no training credit, no "
-                      "endorsement and no leave to fly.",
+                      // Named again, since this may be a second sheet.
+                      "Signed for having read and talked over this record of " + s.aircraft + ", " + s.card +
+                          ", " + made_by(s) +
+                          ". It is no training credit, no endorsement and no leave to fly.",
                       "class=\"note\"");
 }
 
@@ -78,22 +81,31 @@ th, td { text-align: left; vertical-align: top; padding: 2px 5px; border-bottom:
 thead th { border-bottom: 1.5px solid #221f1c; vertical-align: bottom; font-size: 10.5px; }
 .number { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; }
 thead .number { white-space: normal; }
+.points table { table-layout: fixed; }
 .points tbody th { font-weight: bold; }
-.points td:last-child { width: 30%; }
+.points th:nth-child(1) { width: 15%; }
+.points th:nth-child(2) { width: 9%; }
+.points th:nth-child(3) { width: 11%; }
+.points th:nth-child(4) { width: 9%; }
+.points th:nth-child(5) { width: 8%; }
+.points th:nth-child(6) { width: 23%; }
+.whole { white-space: nowrap; }
 .signed td, .signed tbody th { height: 26px; vertical-align: bottom; }
 .signed th { width: 28%; }
 .note { font-size: 10.5px; }
 pre { margin: 3px 0; font: 10.5px/1.35 'DejaVu Sans Mono', monospace; white-space: pre-wrap; overflow-wrap: anywhere; }
 @media screen and (max-width: 620px) { .halves, .who { grid-template-columns: 1fr; } table { display: block; overflow-x: auto; } }
 @media print {
-  body { font-size: 8.6pt; line-height: 1.28; }
+  body { font-size: 8.4pt; line-height: 1.24; }
   main { max-width: none; padding: 0; }
   h1 { font-size: 13.5pt; }
-  h2 { font-size: 9.8pt; margin-top: 6pt; break-after: avoid; }
+  h2 { font-size: 9.5pt; margin: 4pt 0 1pt; padding-top: 2pt; break-after: avoid; }
+  p, ul { margin: 1.5pt 0; }
   .sentence { font-size: 10.5pt; }
-  table { font-size: 8pt; }
+  table { font-size: 8pt; margin: 1.5pt 0 3pt; }
+  th, td { padding: 1px 4px; }
   .from, .note, thead th, pre { font-size: 7.4pt; }
-  tr, pre, .signed, dl div { break-inside: avoid; }
+  section, tr, .points { break-inside: avoid; }
 }
 )";
 }
@@ -119,7 +131,7 @@ std::string record_page(const Debrief& debrief, const Who& who) {
   body += record::section("Verdict", "judgement.json; wanted: card.toml", record::verdict(debrief));
   body += record::section("To fly it again", "sortie.json", record::fly_it_again(debrief.flown));
   body += record::section("Cautions", "", html::list(cautions()));
-  body += record::section("Signed", who.empty() ? "" : "who.json", record::sign_off(who));
+  body += record::section("Signed", who.empty() ? "" : "who.json", record::sign_off(debrief, who));
   return "<!DOCTYPE html>\n" +
          element("html", element("head", head) + element("body", element("main", body)), "lang=\"en\"");
 }

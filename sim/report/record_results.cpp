@@ -19,26 +19,29 @@ std::string joined(const std::vector<std::string>& words, std::string_view betwe
   return text;
 }
 
-std::string window_text(const RecordWindow& window) {
+/// Not broken within: a line may end between windows only.
+std::string window_text(const RecordWindow& window, bool last) {
   const std::string sortie = window.sortie > 0 ? "sortie " + std::to_string(window.sortie) + ": " : "";
-  return sortie + page_fixed(window.begin_s, 0) + "\u2013" + page_fixed(window.end_s, 0);
+  return "<span class=\"whole\">" + sortie + page_fixed(window.begin_s, 0) + "\u2013" +
+         page_fixed(window.end_s, 0) + (last ? "" : ",") + "</span>";
 }
 
 std::string windows_text(const SetPoint& point) {
   std::vector<std::string> texts;
-  for (const RecordWindow& window : point.windows) texts.push_back(window_text(window));
-  return texts.empty() ? kNoNumber : joined(texts, ", ");
+  for (const RecordWindow& window : point.windows)
+    texts.push_back(window_text(window, &window == &point.windows.back()));
+  return texts.empty() ? kNoNumber : joined(texts, " ");
 }
 
 std::string with_sign(const std::string& number) { return number == kNoNumber ? number : "\u00b1 " + number; }
 
 std::string set_table(const JudgedSet& set) {
   html::Table table;
-  table.caption = flap_words(set.flap_deg) + ", " + page_fixed(set.mass_kg, 0) + " kg; 1 g stall at " +
+  table.caption = flap_words(set.flap_deg) + ", " + page_fixed(set.mass_kg, 0) + " kg; true 1 g stall at " +
                   page_fixed(set.stall_speed_kt, 1) + " kt; order " +
                   (set.order_ok ? "holds" : "DOES NOT HOLD");
   table.headings = {"set point", "ratio", "95 %, ratio", "95 %, kt", "speed, kt", "recorded, s", "flags"};
-  table.numeric = {false, true, true, true, true, true, false};
+  table.numeric = {false, true, true, true, true, false, false};
   for (const JudgedPoint& p : set.points) {
     const SetPoint& m = p.measured;
     table.rows.push_back({escaped(m.name), page_fixed(m.ratio, 4),
@@ -121,11 +124,8 @@ std::string protection(const Debrief& debrief) {
 
 std::string verdict(const Debrief& debrief) {
   const Judgement& judgement = debrief.page.judgement;
-  const std::string again =
-      judgement.fly_again.empty() ? "no single point is named" : joined(judgement.fly_again, ", ");
   std::string inner = text_element("p", verdict_sentence(judgement), "class=\"sentence\"");
   if (!judgement.reason.empty()) inner += text_element("p", "Reason: " + judgement.reason);
-  inner += text_element("p", "To fly again: " + again + ".");
   return inner + html::list(next_steps(judgement, debrief.page.summary));
 }
 
