@@ -1,4 +1,5 @@
 // The page to keep: the line that flies the same sortie again from its own folder.
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -29,6 +30,21 @@ bool can_be_typed(double hours) {
   return minutes < 24 * 60 && std::abs(minutes - std::round(minutes)) < 1e-9;
 }
 
+/// Each option stays whole where it can: a line that ends after a hyphen is copied wrong.
+std::string unbroken(const std::string& command) {
+  std::string out;
+  for (std::size_t from = 0; from < command.size();) {
+    const std::size_t next = std::min(command.find(" --", from + 1), command.size());
+    out += "<span class=\"option\">" + escaped(command.substr(from, next - from)) + "</span>";
+    from = next;
+    if (from < command.size()) {
+      out += ' ';
+      ++from;
+    }
+  }
+  return out;
+}
+
 }  // namespace
 
 std::string clock_text(double hours) {
@@ -56,7 +72,7 @@ std::string fly_again_command(const FlownSortie& flown) {
 std::string fly_it_again(const FlownSortie& flown) {
   return html::text_element("p",
                             "In the sortie folder, with the same version of the program:", "class=\"note\"") +
-         html::text_element("pre", fly_again_command(flown));
+         html::element("pre", unbroken(fly_again_command(flown)));
 }
 
 }  // namespace stallwright::record

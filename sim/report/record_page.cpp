@@ -40,6 +40,13 @@ std::string header(const Debrief& debrief, const Who& who) {
                                element("p", when + names, "class=\"who\""));
 }
 
+std::string further_cautions() {
+  // The first stands at the head.
+  std::vector<std::string> rest = cautions();
+  rest.erase(rest.begin());
+  return html::list(rest);
+}
+
 std::string sign_off(const Debrief& debrief, const Who& who) {
   const SortieSummary& s = debrief.page.summary;
   html::Table table;
@@ -52,8 +59,8 @@ std::string sign_off(const Debrief& debrief, const Who& who) {
          text_element("p",
                       // Named again, since this may be a second sheet.
                       "Signed for having read and talked over this record of " + s.aircraft + ", " + s.card +
-                          ", " + made_by(s) +
-                          ". It is no training credit, no endorsement and no leave to fly.",
+                          " (" + made_by(s) +
+                          "). It is no training credit, no endorsement and no leave to fly.",
                       "class=\"note\"");
 }
 
@@ -90,6 +97,7 @@ thead .number { white-space: normal; }
 .points th:nth-child(5) { width: 8%; }
 .points th:nth-child(6) { width: 23%; }
 .whole { white-space: nowrap; }
+.option { display: inline-block; max-width: 100%; }
 .signed td, .signed tbody th { height: 26px; vertical-align: bottom; }
 .signed th { width: 28%; }
 .note { font-size: 10.5px; }
@@ -124,13 +132,13 @@ std::string record_page(const Debrief& debrief, const Who& who) {
       element("div", record::flight(debrief) + record::loading(debrief), "class=\"halves\"");
   std::string body = record::header(debrief, who);
   body += record::section("What was flown", "sortie.json; limits: aircraft.toml", halves);
-  body += record::section("Set points", "set-points.json; \u00b1 kt and stall speed: judgement.json",
+  body += record::section("Set points", "set-points.json; order, mass, \u00b1 kt and stall: judgement.json",
                           record::set_points(debrief));
   body += record::section("What the warning protects", "judgement.json (protection); wanted: card.toml",
                           record::protection(debrief));
   body += record::section("Verdict", "judgement.json; wanted: card.toml", record::verdict(debrief));
   body += record::section("To fly it again", "sortie.json", record::fly_it_again(debrief.flown));
-  body += record::section("Cautions", "", html::list(cautions()));
+  body += record::section("Cautions", "", record::further_cautions());
   body += record::section("Signed", who.empty() ? "" : "who.json", record::sign_off(debrief, who));
   return "<!DOCTYPE html>\n" +
          element("html", element("head", head) + element("body", element("main", body)), "lang=\"en\"");

@@ -18,6 +18,7 @@ std::string fly_it_again(const FlownSortie& flown);
 std::string set_points(const Debrief& debrief);
 std::string protection(const Debrief& debrief);
 std::string verdict(const Debrief& debrief);
+std::string further_cautions();
 std::string sign_off(const Debrief& debrief, const Who& who);
 std::string style_sheet();
 

@@ -52,7 +52,8 @@ bool answered(int status) { return status == 0 || status == 1; }
 /// What stands in the <pre>, as a person would type it.
 std::string command_on(const std::string& page) {
   const std::size_t from = page.find("<pre>") + 5;
-  return std::regex_replace(page.substr(from, page.find("</pre>") - from), std::regex("&#39;"), "'");
+  const std::string line = page.substr(from, page.find("</pre>") - from);
+  return std::regex_replace(std::regex_replace(line, std::regex("<[^>]*>"), ""), std::regex("&#39;"), "'");
 }
 
 }  // namespace
