@@ -38,6 +38,7 @@ void rename_lines(const Lacks& lacks, SetPoint& point) {
     if (line.name == "acceleration bias" && no_full_load_factor(lacks)) {
       line.name = lacks.acceleration ? "load factor taken as 1" : "load factor from its normal part";
       line.note = "within " + number_text(kAssumedLoadFactor_g) + " g in calm air (ours), rectangular";
+      line.shared = Shared::sortie;
     }
     if (line.name == "mass entered" && lacks.mass) {
       line.name = "mass assumed";

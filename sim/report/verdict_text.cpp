@@ -77,8 +77,8 @@ std::vector<std::string> next_steps(const Judgement& judgement, const SortieSumm
   switch (judgement.verdict) {
     case Verdict::keep:
       steps.emplace_back(
-          "Load these set points and fly the card once more: hear whether the warning comes where it "
-          "should.");
+          "Load these set points and verify them (the card verify listens to them): hear whether the warning "
+          "comes where it should, and keeps quiet on the approach.");
       break;
     case Verdict::fly_again:
       steps.emplace_back("Fly only these points again, trimmed and settled before the record:");

@@ -106,14 +106,20 @@ TEST_CASE(
        {"name", "ratio", "u", "dof", "interval_95", "speed_kt", "budget", "flags", "readings"})
     CHECK(Json::parse(set_points).at("sets").at(0).at("points").at(0).contains(key));
 
-  SECTION("reduce works from the log and the card alone, to the same bytes") {
+  SECTION("reduce works from the log and the card alone, to the same numbers") {
     fs::create_directory(folder / "stranger");
     fs::copy(first / "log.csv", folder / "stranger/log.csv");
     const Result reduced =
         run(folder, "reduce stranger/log.csv --card least.toml --out stranger/points.json");
     INFO(reduced.err);
     CHECK(answered(reduced.status));
-    CHECK(text_of(folder / "stranger/points.json") == set_points);
+    // But for the aeroplane's name, which no log holds.
+    Json alone = Json::parse(text_of(folder / "stranger/points.json")), beside = Json::parse(set_points);
+    CHECK(alone.at("aircraft") == "");
+    CHECK(beside.at("aircraft") == "Marram");
+    alone.erase("aircraft");
+    beside.erase("aircraft");
+    CHECK(alone == beside);
     const std::string before = folder.listing();
     CHECK(run(folder, "reduce first --json").out == set_points);
     CHECK(run(folder, "reduce first").out.find("approach") != std::string::npos);

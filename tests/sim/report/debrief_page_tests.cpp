@@ -53,7 +53,7 @@ TEST_CASE("the debrief carries every caution", "[report][page]") {
 TEST_CASE("every picture of the debrief says which seed and air made it", "[report][page]") {
   const std::string page = debrief_page(sample::debrief());
   const std::size_t figures = count_of(page, "<figure>");
-  CHECK(figures == 7);  // two sets twice, the flight, two records
+  CHECK(figures == 8);  // two sets twice, the split of one of them, the flight, two records
   CHECK(count_of(page, "Seed 4711, light air (\u03c3 1.6 kt)") == figures);
   for (const char* axis : {"probe ratio (no unit)", "speed at 1 g, kt", "error, kt", "Indicated airspeed, kt",
                            "Indicated altitude, ft", "Angle of attack, \u00b0 (truth)", ">t, s<"})
@@ -143,4 +143,21 @@ TEST_CASE("a warning that would come late is said in words", "[report][text]") {
   CHECK_THAT(words_of(debrief_page(input)), Contains("2.3 kt later than it should"));
   point.error_kt = 2.3;
   CHECK_THAT(words_of(debrief_page(input)), !Contains("later than it should"));
+}
+
+TEST_CASE("the debrief takes every error apart, and says why where the remainder is large",
+          "[report][page]") {
+  DebriefInput input = sample::debrief();
+  const std::string small = words_of(debrief_page(input));
+  for (const char* part : {"What the errors are made of", "sensors", "air", "hold", "entry rate", "remainder",
+                           "error, their sum", "adopted, kt", "plain, kt"})
+    CHECK_THAT(small, Contains(part));
+  // The sample's remainders are a quarter of the largest part.
+  CHECK_THAT(small, Contains("more than a fifth of the largest part at: approach, stall."));
+  for (JudgedSet& set : input.judgement.sets)
+    for (JudgedPoint& point : set.points) point.split.remainder_kt *= 0.2;
+  CHECK_THAT(words_of(debrief_page(input)), !Contains("more than a fifth"));
+  for (JudgedSet& set : input.judgement.sets)
+    for (JudgedPoint& point : set.points) point.split = {};
+  CHECK_THAT(words_of(debrief_page(input)), !Contains("What the errors are made of"));
 }

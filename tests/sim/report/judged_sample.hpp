@@ -71,12 +71,14 @@ inline JudgedPoint judged(const SetPoint& measured) {
     point.error_kt = -0.2;
     point.expanded_kt = 0.85;
     point.covered = true;
+    point.split = measured.is_stall ? ErrorSplit{0.1, -0.2, 0.0, -0.15, 0.05}
+                                    : ErrorSplit{0.1, -0.2, -0.05, 0.0, -0.05};
   }
   const std::vector<std::string> stall = {"break", "peak", "max_lift"};
   const std::vector<std::string> steady = {"spot", "window_mean", "lift_corrected"};
   for (const std::string& name : measured.is_stall ? stall : steady)
     point.readings.push_back(
-        {name, measured.ratio, measured.u, point.error_ratio, point.error_deg, point.error_kt});
+        {name, measured.ratio, measured.u, point.error_ratio, point.error_deg, point.error_kt, point.split});
   return point;
 }
 

@@ -170,6 +170,16 @@ TEST_CASE("each thing that does not fit together in a card is told in one line w
        "card.toml:12: point[1].to_above_stall_kt: expected no such key, since only slow_through_ktps runs "
        "from "
        "one speed to another, found it"},
+      {with("record_s = 12.5", "turn_bank_deg = 30"),
+       "card.toml:12: point[1].turn_bank_deg: expected no such key, since only slow_through_ktps runs from "
+       "one speed "
+       "to another, found it"},
+      {with("floor_ft = 1500", "floor_ft = 1500\ntone_band_kt = 3"),
+       "card.toml:7: card.tone_band_kt: expected no such key, since only purpose = \"verify\" listens for a "
+       "tone, "
+       "found it"},
+      {with("floor_ft = 1500", "floor_ft = 1500\npurpose = \"verify\""),
+       "card.toml:26: point[3].slow_to_break_ktps: expected no stall on a card that verifies, found one"},
       {with("repeats", "record_s"),
        "card.toml:26: point[3].record_s: expected no such key, since a run that slows down is recorded from "
        "end "
@@ -253,7 +263,10 @@ TEST_CASE("a card that is no text, too large, cut off, empty, a folder or missin
 TEST_CASE("the page on cards and the loader agree on each field, its unit and its range", "[sortie][card]") {
   const card_text::Folder folder;
   std::vector<KnownField> known;
-  load_test_card(folder.write(kFull), known);
+  const std::string full =
+      with("floor_ft = 1500", "floor_ft = 1500\npurpose = \"teach\"",
+           with("slow_through_ktps = 1", "slow_through_ktps = 1\nturn_bank_deg = 30", kFull));
+  load_test_card(folder.write(full), known);
   auto rows = rows_of_page();
   REQUIRE(known.size() > 30);
   for (const auto& field : known) {
@@ -275,6 +288,7 @@ TEST_CASE("the defaults that the page on cards prints are those of the struct", 
   CHECK(printed("card.floor_ft") == card.floor_ft);
   CHECK(printed("card.order_gap") == card.order_gap);
   CHECK(printed("card.wanted_margin_kt") == card.wanted_margin_kt);
+  CHECK(printed("card.tone_band_kt") == card.tone_band_kt);
   CHECK(printed("card.protected_bank_deg") == card.protected_bank_deg);
   CHECK(printed("card.wanted_uncertainty_kt") == card.wanted_uncertainty_kt);
   const TestPoint point;
@@ -303,10 +317,11 @@ TEST_CASE("the example on the page on cards is a card", "[sortie][card]") {
 }
 
 TEST_CASE("cards are found by name or path, and an unknown name lists the known ones", "[sortie][card]") {
-  CHECK(list_cards() == std::vector<std::string>{"short", "thorough"});
+  CHECK(list_cards() == std::vector<std::string>{"short", "thorough", "verify"});
   CHECK(find_card_file("short") == std::string(STALLWRIGHT_SOURCE_DIR) + "/assets/cards/short.toml");
   CHECK(find_card_file("some/where") == "some/where");
   CHECK(find_card_file("mine.toml") == "mine.toml");
-  CHECK_THROWS_WITH(find_card_file("shrot"),
-                    "card: expected one of short, thorough or a path to a .toml file, found \"shrot\"");
+  CHECK_THROWS_WITH(
+      find_card_file("shrot"),
+      "card: expected one of short, thorough, verify or a path to a .toml file, found \"shrot\"");
 }
