@@ -160,8 +160,8 @@ int reduce_own_log_command(const OwnLogOptions& options, const OwnLogRequest& re
     return show_windows(records, card, log, request.json);
   }
   SetPoints set_points = reduce_own_log(log, records, map, card, instruments);
-  const std::string listing =
-      set_point_listing(set_points, instruments.name, card.wanted_uncertainty_kt) + filled("Caution: ", kRealCaution);
+  const std::string listing = set_point_listing(set_points, instruments.name, card.wanted_uncertainty_kt) +
+                              filled("Caution: ", kRealCaution);
   if (found) set_points.warnings.emplace_back("windows found by the program and accepted as they were");
   set_points.warnings.insert(set_points.warnings.begin(), kRealCaution);
   const std::string text = set_points_to_json(set_points);

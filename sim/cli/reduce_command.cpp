@@ -82,6 +82,8 @@ int reduce_command(const Options& options) {
   for (const std::string& log : options.logs) {
     const Source source = find_source(options, log);
     const TestCard flown = load_test_card(source.card);
+    if (flown.verifies)
+      throw InputError(source.card.string() + ": expected a card that teaches, found one that verifies");
     if (sorties.empty()) card = flown;
     sensors = source.sensors;
     sorties.push_back(reduced(source, flown));
@@ -106,9 +108,10 @@ void add_reduce_command(CLI::App& app, int& exit_code) {
   CLI::App* command = app.add_subcommand(
       "reduce", "Turn a recorded log into set points with uncertainty, from the log and its card alone");
   command
-      ->add_option("LOG", options->logs,
-                   "log.csv, or a sortie folder that has one; several sorties of one card with one aeroplane, on "
-                   "other days and at other masses, are made into one; with --columns any recorder's log")
+      ->add_option(
+          "LOG", options->logs,
+          "log.csv, or a sortie folder that has one; several sorties of one card with one aeroplane, on "
+          "other days and at other masses, are made into one; with --columns any recorder's log")
       ->required()
       ->type_name("");
   command->add_option("--card", options->card, "Test card that was flown; otherwise card.toml beside the log")

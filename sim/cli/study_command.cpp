@@ -46,6 +46,8 @@ StudyConfig study_config(const Options& options) {
   if (!problems.empty())
     throw InputError(flight.card_file.string() + ": expected a card that " + flight.type.name +
                      " can fly, found " + problems.front());
+  if (flight.card.verifies)
+    throw InputError(flight.card_file.string() + ": expected a card that teaches, found one that verifies");
   StudyConfig config;
   config.base.type = flight.type;
   config.base.loading = flight.loading;

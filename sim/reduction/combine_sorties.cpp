@@ -148,8 +148,7 @@ SetPoint combined(std::vector<Part> parts) {
   if (mean.birge_ratio > 1.0)
     out.budget.push_back({"scatter between sorties", 'A',
                           mean.u_internal * std::sqrt(mean.birge_ratio * mean.birge_ratio - 1.0),
-                          static_cast<double>(mean.dof), "beyond what they state of themselves",
-                          Shared::sortie});
+                          static_cast<double>(mean.dof), "beyond what they state of themselves"});
   for (Reading SetPoint::*which : {&SetPoint::spot, &SetPoint::window_mean, &SetPoint::lift_corrected,
                                    &SetPoint::at_break, &SetPoint::peak, &SetPoint::max_lift})
     out.*which = mean_reading(parts, weights, which);

@@ -2,27 +2,12 @@
 #include <catch2/catch.hpp>
 #include <vector>
 
-#include "tests/sim/cli/run_program.hpp"
+#include "tests/sim/cli/refused.hpp"
 
 namespace stallwright::cli_test {
 namespace {
 
 const fs::path kRoot = STALLWRIGHT_SOURCE_DIR;
-
-/// Refused as bad input, with these words in the line, and the folder as it was.
-void refused(const Folder& folder, const std::string& arguments, const std::vector<std::string>& words) {
-  const std::string before = folder.listing();
-  const Result result = run(folder, arguments);
-  INFO("stallwright " << arguments << "\nstandard error: " << result.err);
-  CHECK(result.status == 2);
-  CHECK(result.err_lines() == 1);
-  CHECK(result.out.empty());
-  CHECK(folder.listing() == before);
-  for (const std::string& word : words) {
-    INFO("expected to read: " << word);
-    CHECK(result.err.find(word) != std::string::npos);
-  }
-}
 
 std::string replaced(std::string text, const std::string& what, const std::string& with) {
   const std::size_t at = text.find(what);

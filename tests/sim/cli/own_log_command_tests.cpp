@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
-#include "tests/sim/cli/run_program.hpp"
+#include "tests/sim/cli/refused.hpp"
 #include "tests/sim/reduction/foreign_log.hpp"
 
 namespace stallwright::cli_test {
@@ -17,20 +17,6 @@ void put_flight(const Folder& folder, bool with_records) {
   put(folder / "flight.csv", foreign_text(thinned(flown.rows, 20.0), columns));
   put(folder / "map.toml",
       map_text(columns) + target_text(flown, true) + (with_records ? record_text(flown) : ""));
-}
-
-void refused(const Folder& folder, const std::string& arguments, const std::vector<std::string>& words) {
-  const std::string before = folder.listing();
-  const Result result = run(folder, arguments);
-  INFO("stallwright " << arguments << "\nstandard error: " << result.err);
-  CHECK(result.status == 2);
-  CHECK(result.err_lines() == 1);
-  CHECK(result.out.empty());
-  CHECK(folder.listing() == before);
-  for (const std::string& word : words) {
-    INFO("expected to read: " << word);
-    CHECK(result.err.find(word) != std::string::npos);
-  }
 }
 
 }  // namespace

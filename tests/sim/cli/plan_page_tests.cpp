@@ -2,37 +2,11 @@
 #include <vector>
 
 #include "tests/sim/cli/run_program.hpp"
+#include "tests/sim/report/page_checks.hpp"
 
 namespace stallwright::cli_test {
-namespace {
-
-/// The first place where tags do not balance; empty when they all do. The page writes '<' and '>' in tags alone, and in
-/// its style sheet.
-std::string imbalance(const std::string& page) {
-  std::vector<std::string> open;
-  for (std::size_t at = page.find('<'); at != std::string::npos; at = page.find('<', at + 1)) {
-    const std::size_t end = page.find_first_of("<>", at + 1);
-    if (end == std::string::npos || page[end] == '<') return "unfinished tag: " + page.substr(at, 40);
-    const std::string tag = page.substr(at + 1, end - at - 1);
-    if (tag.starts_with('!') || tag.ends_with('/')) continue;
-    const std::string name = tag.substr(tag.starts_with('/') ? 1 : 0, tag.find(' '));
-    if (!tag.starts_with('/'))
-      open.push_back(name);
-    else if (open.empty() || open.back() != name)
-      return "closes what is not open: " + tag;
-    else
-      open.pop_back();
-  }
-  return open.empty() ? "" : "left open: " + open.back();
-}
-
-std::size_t count_of(const std::string& text, const std::string& part) {
-  std::size_t count = 0;
-  for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) ++count;
-  return count;
-}
-
-}  // namespace
+using page_checks::count_of;
+using page_checks::imbalance;
 
 TEST_CASE("the plan page is one well-formed file beside the same text", "[cli][plan]") {
   const Folder folder;

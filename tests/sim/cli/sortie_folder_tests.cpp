@@ -8,49 +8,13 @@
 #include <nlohmann/json.hpp>
 #include <thread>
 
+#include "tests/sim/cli/least_card.hpp"
 #include "tests/sim/cli/run_program.hpp"
 
 namespace stallwright::cli_test {
 namespace {
 
 using Json = nlohmann::json;
-
-/// Three points, no clearing turns, short records: the least that makes a set.
-const std::string kCard = R"(format = "stallwright-card-1"
-[card]
-name = "Least card"
-summary = "Three points, for tests."
-working_height_ft = 3000
-floor_ft = 1500
-clearing_turns = false
-[[point]]
-name = "approach"
-flap_setting = 0
-power = "level"
-stall_multiple = 1.4
-settle_s = 2
-record_s = 8
-[[point]]
-name = "warning"
-flap_setting = 0
-power = "level"
-above_stall_kt = 8
-settle_s = 2
-record_s = 8
-[point.bands]
-speed_low_kt = 2.5
-speed_high_kt = 2.5
-vertical_speed_fpm = 500
-[[point]]
-name = "stall"
-flap_setting = 0
-power = "idle"
-slow_to_break_ktps = 1.0
-settle_s = 2
-)";
-
-/// Answers of a sortie: whichever, but an answer.
-bool answered(int status) { return status == 0 || status == 1; }
 
 std::vector<std::string> lines_of(const std::string& text) {
   std::vector<std::string> lines;
@@ -65,7 +29,7 @@ TEST_CASE(
     "a rehearsed sortie folder holds what was flown, reduces to the same bytes and debriefs to the same page",
     "[cli]") {
   const Folder folder;
-  put(folder / "least.toml", kCard);
+  put(folder / "least.toml", kLeastCard);
   const std::string options = "rehearse --card least.toml --load 'front seat=80' --out ";
   const Result flown = run(folder, options + "first");
   INFO(flown.err);
@@ -92,7 +56,7 @@ TEST_CASE(
   CHECK(sortie.at("mass").at("stated_kg").get<double>() != 560.0);  // the pilot weighs as the grade allows
   CHECK(sortie.at("ended").at("finished") == true);
   CHECK(sortie.at("points").size() == 3);
-  CHECK(text_of(first / "card.toml") == kCard);
+  CHECK(text_of(first / "card.toml") == kLeastCard);
 
   const Json judgement = Json::parse(text_of(first / "judgement.json"));
   CHECK((flown.status == 0) == (judgement.at("verdict") == "keep"));
@@ -220,7 +184,7 @@ TEST_CASE("a sortie that is killed in flight leaves whole lines to the last seco
 
 TEST_CASE("the usual folder takes the next free number", "[cli]") {
   const Folder folder;
-  put(folder / "least.toml", kCard);
+  put(folder / "least.toml", kLeastCard);
   fs::create_directories(folder / "sorties/least-marram-calm-seed1");
   put(folder / "sorties/least-marram-calm-seed1/mine.txt", "mine");
   const Result flown = run(folder, "rehearse --card least.toml --json");

@@ -83,6 +83,10 @@ TEST_CASE("taught set points are verified through the program: pass, or what to 
   CHECK(late.status == 1);
   CHECK(late.out.find("Teach again: warning, flaps up.") != std::string::npos);
 
+  // No set points come of it, and no study.
+  CHECK(run(folder, "reduce good").status == 2);
+  CHECK(run(folder, "study --card listen.toml --sorties 1 --air calm").status == 2);
+
   // From the folder alone, to the same bytes.
   fs::remove(folder / "good/verification.html");
   CHECK(run(folder, "debrief good").status == 0);

@@ -155,3 +155,13 @@ TEST_CASE("sorties with the same instruments, on days of other mass, combine to 
     CHECK(both.ratio <= std::max(first.ratio, second.ratio) + 0.02);
   }
 }
+
+TEST_CASE("scatter between sorties falls with more of them, as a record's own does", "[reduction]") {
+  std::vector<SetPoints> days = {one_sortie(0.20, 0.50, 600.0), one_sortie(0.40, 0.50, 600.0)};
+  const SetPoint p = combine_sorties(days, {"a", "b"}, {}).sets[0].points[0];
+  REQUIRE(u_of(p, "scatter between sorties") > 0.0);
+  // What no repeat brings down is less than what there is now.
+  const RepeatsWanted never = repeats_wanted(p, 0.1, 50.0);
+  CHECK(never.records == 0);
+  CHECK(never.half_width_kt < half_width_with(p, 2) * 50.0);
+}
