@@ -183,4 +183,21 @@ std::string one_line(std::string text) {
   return text;
 }
 
+void require_writable_place(const std::string& option, const std::filesystem::path& file,
+                            const std::vector<std::filesystem::path>& read) {
+  namespace fs = std::filesystem;
+  if (file.empty()) return;
+  std::error_code error;
+  const fs::path folder = file.has_parent_path() ? file.parent_path() : fs::path(".");
+  if (fs::is_directory(file, error) || !file.has_filename())
+    throw InputError(option + ": expected a name for the file, found the folder " + file.string());
+  if (!fs::is_directory(folder, error))
+    throw InputError(option + ": expected a file in a folder that exists, found " + file.string());
+  for (const fs::path& other : read)
+    if (fs::equivalent(file, other, error) ||
+        (!other.empty() && fs::weakly_canonical(file, error) == fs::weakly_canonical(other, error)))
+      throw InputError(option + ": expected a file of its own, found " + file.string() +
+                       ", which is read or written besides");
+}
+
 }  // namespace stallwright::cli

@@ -68,6 +68,11 @@ std::string padded(const std::string& text, std::size_t width, bool right);
 /// them.
 std::string filled(const std::string& first, const std::string& text);
 
+/// A file that may be written: no folder, in a folder that exists, and none of the files that are read. Throws InputError
+/// naming the option. An empty name passes.
+void require_writable_place(const std::string& option, const std::filesystem::path& file,
+                            const std::vector<std::filesystem::path>& read = {});
+
 /// A seed: digits alone, 0 to 2^64 - 1. Throws InputError naming the option.
 std::uint64_t seed_from(const std::string& option, const std::string& text);
 

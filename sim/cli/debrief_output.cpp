@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 #include <stdexcept>
 
+#include "aircraft/input_error.hpp"
 #include "sim/cli/cli_common.hpp"
 #include "sim/reduction/set_points_json.hpp"
 #include "sim/report/table.hpp"
@@ -40,6 +41,8 @@ int print_verification(const VerificationDebrief& debrief, const std::filesystem
     std::cout << json_text(text);
   } else {
     std::cout << verification_table(debrief);
+    if (!debrief.flown.ended)
+      std::cout << "The sortie was cut off in the air; what was recorded until then is judged.\n";
     if (!outcome.failure.empty()) std::cout << "The sortie ended early: " << outcome.failure << ".\n";
     std::cout << "Page:    " << (folder / "verification.html").string() << '\n';
   }
@@ -49,8 +52,9 @@ int print_verification(const VerificationDebrief& debrief, const std::filesystem
 }
 
 int debrief_and_print(const std::filesystem::path& folder, bool json, const Who& who) {
-  if (read_sortie(folder).config.card.verifies)
-    return print_verification(verify_folder(folder), folder, json);
+  const bool verifies = read_sortie(folder).config.card.verifies;
+  if (verifies && !who.empty()) throw InputError(kNoRecord);
+  if (verifies) return print_verification(verify_folder(folder), folder, json);
   return print_debrief(debrief_folder(folder, who), folder, json);
 }
 

@@ -90,12 +90,6 @@ bool all_found(const SetPoints& set_points) {
   });
 }
 
-void refuse_folder(const char* option, const std::string& file) {
-  std::error_code error;
-  if (!file.empty() && fs::is_directory(file, error))
-    throw InputError(std::string(option) + ": expected a name for the file, found the folder " + file);
-}
-
 int show_windows(const std::vector<ChosenRecord>& records, const TestCard& card, const OwnLog& log,
                  bool json) {
   if (json) {
@@ -146,11 +140,13 @@ void refuse_without_columns(const OwnLogOptions& options) {
 int reduce_own_log_command(const OwnLogOptions& options, const OwnLogRequest& request) {
   if (request.card.empty())
     throw InputError("--card: expected the card that was flown, since a recorder's log has none beside it");
-  refuse_folder("--out", request.out);
-  refuse_folder("--windows", options.windows);
   const InstrumentGrade instruments =
       instrument_grade(request.sensors.empty() ? "standard" : request.sensors);
-  const TestCard card = load_test_card(find_card_file(request.card));
+  const fs::path card_file = find_card_file(request.card);
+  require_writable_place("--out", request.out, {request.log, options.columns, card_file});
+  require_writable_place("--windows", options.windows,
+                         {request.log, options.columns, card_file, request.out});
+  const TestCard card = load_test_card(card_file);
   const ColumnMap map = load_column_map(options.columns, card);
   const OwnLog log = read_own_log(request.log, map);
   bool found = false;

@@ -22,10 +22,11 @@ std::string trade_words(const Balance& balance) {
   const BalanceRow &ahead = balance.rows.front(), &behind = balance.rows.back();
   const double moves = ahead.stick_slow - behind.stick_slow, slower = ahead.stall_kt - behind.stall_kt;
   return "From the forward to the aft limit the stick at " + fixed(balance.slow_kt, 0) + " kt moves " +
-         fixed(100.0 * std::abs(moves), 0) + " % of its travel " + (moves < 0.0 ? "aft" : "forward") +
-         ", the stall comes " + fixed(std::abs(slower), 1) + " kt " + (slower < 0.0 ? "faster" : "slower") +
-         ", and the static margin goes from " + fixed(100.0 * ahead.static_margin, 0) + " to " +
-         fixed(100.0 * behind.static_margin, 0) + " % of the mean chord.";
+         fixed(100.0 * std::abs(moves), 0) + " % of its way from neutral to the stop " +
+         (moves < 0.0 ? "aft" : "forward") + ", the stall comes " + fixed(std::abs(slower), 1) + " kt " +
+         (slower < 0.0 ? "faster" : "slower") + ", and the static margin goes from " +
+         fixed(100.0 * ahead.static_margin, 0) + " to " + fixed(100.0 * behind.static_margin, 0) +
+         " % of the mean chord.";
 }
 
 }  // namespace

@@ -28,23 +28,13 @@ double within(const char* option, double value, double low, double high, const c
                    unit + ", found " + number_text(value));
 }
 
-/// Before anything is flown for it.
-void require_writable_place(const fs::path& file) {
-  std::error_code error;
-  const fs::path folder = file.has_parent_path() ? file.parent_path() : fs::path(".");
-  if (fs::is_directory(file, error) || !file.has_filename())
-    throw InputError("--html: expected a name for the page, found the folder " + file.string());
-  if (!fs::is_directory(folder, error))
-    throw InputError("--html: expected a file in a folder that exists, found " + file.string());
-}
-
 /// The sun's part of the day comes from the fair-weather day of the library.
 ConvectiveDay fair_day() {
   return read_air_preset(cli::find_air_file("day")).convection.value_or(ConvectiveDay{});
 }
 
 int plan_command(const Options& options) {
-  if (!options.html.empty()) require_writable_place(options.html);
+  if (!options.html.empty()) cli::require_writable_place("--html", options.html);
   Day day;
   day.qnh_Pa = 100.0 * within("--qnh", options.qnh_hPa, 800.0, 1100.0, "hPa");
   day.temperature_offset_K = within("--temperature-offset", options.temperature_offset_K, -60.0, 60.0, "K");

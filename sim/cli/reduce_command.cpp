@@ -77,25 +77,30 @@ int reduce_command(const Options& options) {
   }
   cli::refuse_without_columns(options.own);
   std::vector<SetPoints> sorties;
+  std::vector<fs::path> logs;
   std::string sensors;
   TestCard card;
+  std::error_code error;
   for (const std::string& log : options.logs) {
     const Source source = find_source(options, log);
     const TestCard flown = load_test_card(source.card);
     if (flown.verifies)
       throw InputError(source.card.string() + ": expected a card that teaches, found one that verifies");
+    for (const fs::path& other : logs)
+      if (fs::equivalent(other, source.log, error))
+        throw InputError(log + ": expected a sortie of its own, found one that is given twice");
     if (sorties.empty()) card = flown;
+    if (!sorties.empty() && sensors != source.sensors)
+      throw InputError(log + ": expected " + sensors + " sensors as in the sortie before, found " +
+                       source.sensors + " (--sensors names one grade for all)");
     sensors = source.sensors;
+    logs.push_back(source.log);
+    cli::require_writable_place("--out", options.out, {source.log, source.card});
     sorties.push_back(reduced(source, flown));
   }
   const SetPoints set_points = combine_sorties(sorties, options.logs, card);
   const std::string text = set_points_to_json(set_points);
-  if (!options.out.empty()) {
-    std::error_code error;
-    if (fs::is_directory(options.out, error))
-      throw InputError("--out: expected a name for the file, found the folder " + options.out);
-    write_whole_file(options.out, text);
-  }
+  if (!options.out.empty()) write_whole_file(options.out, text);
   std::cout << (options.json ? text
                              : cli::set_point_listing(set_points, sensors, card.wanted_uncertainty_kt));
   return all_found(set_points) ? cli::kYes : cli::kNo;

@@ -109,6 +109,7 @@ void load_unit(const Options& options, FlownSortie& flown, SourceFiles& sources)
   const TestCard& card = flown.config.card;
   if (card.verifies && options.set_points.empty())
     throw InputError("--set-points: expected the set points that " + card.name + " verifies, found none");
+  if (card.verifies && !options.who.empty()) throw InputError(cli::kNoRecord);
   if (options.set_points.empty()) return;
   if (!card.verifies)
     throw InputError("--set-points: expected a card that verifies, as the card verify does, found " +

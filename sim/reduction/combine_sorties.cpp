@@ -23,6 +23,20 @@ struct Part {
   }
 };
 
+bool recorded(const SetPointSet& set) { return std::isfinite(set.mass_kg); }
+
+/// The same points, flown with the same flaps where both know theirs.
+bool same_set(const SetPointSet& a, const SetPointSet& b) {
+  constexpr double kSameFlaps_deg = 0.5;
+  if (a.points.size() != b.points.size()) return false;
+  for (const SetPoint& p : a.points)
+    if (std::none_of(b.points.begin(), b.points.end(), [&](const SetPoint& q) {
+          return p.is_stall == q.is_stall && (p.is_stall || p.card_point == q.card_point) && p.name == q.name;
+        }))
+      return false;
+  return !recorded(a) || !recorded(b) || std::abs(a.flap_deg - b.flap_deg) < kSameFlaps_deg;
+}
+
 void require_alike(const std::vector<SetPoints>& sorties, const std::vector<std::string>& names) {
   const SetPoints& first = sorties.front();
   for (std::size_t i = 1; i < sorties.size(); ++i) {
@@ -32,10 +46,10 @@ void require_alike(const std::vector<SetPoints>& sorties, const std::vector<std:
                        ", found " + other.aircraft);
     bool alike = other.card == first.card && other.sets.size() == first.sets.size();
     for (std::size_t k = 0; alike && k < first.sets.size(); ++k)
-      alike = other.sets[k].points.size() == first.sets[k].points.size();
+      alike = same_set(first.sets[k], other.sets[k]);
     if (!alike)
       throw InputError(names[i] + ": expected the card of " + names[0] + ", " + first.card +
-                       ", with the same points, found " + other.card);
+                       ", with the same points and flaps, found " + other.card + " with others");
   }
 }
 
@@ -114,7 +128,8 @@ Reading mean_reading(const std::vector<Part>& parts, const std::vector<double>& 
   return out;
 }
 
-SetPoint combined(std::vector<Part> parts) {
+/// The combined point; its speeds stand at `mass_kg`.
+SetPoint combined(std::vector<Part> parts, double mass_kg) {
   std::vector<double> values, u;
   for (Part& part : parts) move_to(parts.front(), part);
   for (const Part& part : parts) {
@@ -143,7 +158,10 @@ SetPoint combined(std::vector<Part> parts) {
     for (const std::string& flag : part.point.flags)
       if (std::find(out.flags.begin(), out.flags.end(), flag) == out.flags.end()) out.flags.push_back(flag);
   }
-  if (out.is_stall) out.speed_kt = speed_kt;
+  const double to_set = at_mass(1.0, parts.front().mass_kg, mass_kg);
+  out.target_kt *= to_set;
+  out.speed_kt = (out.is_stall ? speed_kt : out.speed_kt) * to_set;
+  out.slope_per_kt /= to_set;
   add_lines(parts, weights, out);
   if (mean.birge_ratio > 1.0)
     out.budget.push_back({"scatter between sorties", 'A',
@@ -170,13 +188,20 @@ SetPoints combine_sorties(const std::vector<SetPoints>& sorties, const std::vect
     for (const std::string& warning : sorties[i].warnings) out.warnings.push_back(names[i] + ": " + warning);
   for (std::size_t k = 0; k < out.sets.size(); ++k) {
     SetPointSet& set = out.sets[k];
+    // Mass and flaps are those of the first sortie that has any record of the set.
+    for (const SetPoints& sortie : sorties) {
+      if (recorded(set)) break;
+      set.flap_deg = sortie.sets[k].flap_deg;
+      set.mass_kg = sortie.sets[k].mass_kg;
+      set.slope_per_x = sortie.sets[k].slope_per_x;
+    }
     for (SetPoint& point : set.points) {
       std::vector<Part> parts;
       for (std::size_t i = 0; i < sorties.size(); ++i) {
         const SetPoint& theirs = same_point(sorties[i].sets[k], point, names[i]);
         if (theirs.found()) parts.push_back({theirs, sorties[i].sets[k].mass_kg, static_cast<int>(i) + 1});
       }
-      if (!parts.empty()) point = combined(std::move(parts));
+      if (!parts.empty()) point = combined(std::move(parts), set.mass_kg);
     }
     detail::check_order(set, card.order_gap);
   }

@@ -141,12 +141,28 @@ void say_sampling(const EvenSamples& even, OwnLog& log) {
                            rounded(even.largest_gap_s, 0.01) + " s; no record reaches across one");
 }
 
+/// Rows so far apart, or so many hours of them, are a time in another unit; filling them up would take all memory.
+void refuse_slow_time(const OwnTime& time, const std::string& name) {
+  constexpr double kFarApart_s = 5.0, kLongest_s = 24.0 * 3600.0;
+  if (time.interval_s > kFarApart_s)
+    throw InputError(name + ": column of time: expected rows at most " + number_text(kFarApart_s) +
+                     " s apart, found one every " + rounded(time.interval_s, 0.001) +
+                     " s (is the time in another unit?)");
+  double sum_s = 0.0;
+  for (std::size_t i = 1; i < time.s.size(); ++i)
+    sum_s += std::min(time.s[i] - time.s[i - 1], 2.5 * kFarApart_s);
+  if (sum_s > kLongest_s)
+    throw InputError(name + ": column of time: expected at most 24 h of rows, found " +
+                     rounded(sum_s / 3600.0, 0.1) + " h (is the time in another unit?)");
+}
+
 }  // namespace
 
 OwnLog parse_own_log(std::string_view text, const std::string& name, const ColumnMap& map) {
   OwnTable table = parse_own_table(text, name, map);
   const OwnTime time = running_time(table.of(Quantity::time), map.clock, name, table.line);
   add_pressures(map, table);
+  refuse_slow_time(time, name);
   const EvenSamples even = resampled(table, time);
   if (even.t_s.size() < 2)
     throw InputError(name +
@@ -183,7 +199,10 @@ OwnLog read_own_log(const std::filesystem::path& file, const ColumnMap& map) {
 double log_seconds(const OwnLog& log, const MapTime& time) {
   constexpr double kDay_s = 86400.0;
   double s = time.s;
-  while (time.clock && !log.rows.empty() && s < log.rows.front().t_s) s += kDay_s;
+  if (!time.clock || log.rows.empty()) return s;
+  // The day that brings it nearest to the log's beginning: a recorder may be switched on after take-off.
+  while (s < log.rows.front().t_s - 0.5 * kDay_s) s += kDay_s;
+  while (s > log.rows.front().t_s + 0.5 * kDay_s && s > log.rows.back().t_s) s -= kDay_s;
   return s;
 }
 

@@ -74,6 +74,10 @@ VerificationDebrief make_verification(const std::filesystem::path& folder) {
   out.verification = verify(log.rows, config.card, config.type,
                             stalls_of_runs(config.card, aircraft, working_air(config.card, config.air.day)),
                             *out.flown.taught);
+  if (!out.flown.ended || !out.flown.outcome.finished) {
+    out.verification.pass = false;
+    out.verification.sentence = "the card was not flown to its end: " + out.verification.sentence;
+  }
   out.page.summary = flown_summary(out.flown, log.rows);
   out.page.history = flown_history(out.flown, log.rows, read_truth_log(folder / "truth.csv"), {});
   return out;

@@ -18,14 +18,14 @@ std::string flight_words(const VerifiedPoint& v) {
   return text;
 }
 
-std::string outcome_word(const VerifiedPoint& v) { return !v.in_use ? "not taught" : v.ok ? "good" : "NO"; }
+std::string outcome_word(const VerifiedPoint& v) { return !v.in_use ? "not judged" : v.ok ? "good" : "NO"; }
 
 std::string verdict_words(const VerificationDebrief& debrief) {
   const Verification& v = debrief.verification;
   if (v.pass) return "Pass.";
   std::string again;
   for (const std::string& name : v.fly_again) again += (again.empty() ? "" : "; ") + name;
-  return again.empty() ? "Not verified." : "Teach again: " + again + ".";
+  return again.empty() ? "Not verified: fly this card again." : "Teach again: " + again + ".";
 }
 
 /// Padded to a width in letters.

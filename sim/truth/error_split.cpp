@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 #include "aircraft/math/units.hpp"
 #include "sim/air/airspeed.hpp"
@@ -32,6 +33,16 @@ double reading_of(const SetPoint& p, const std::string& name) {
   if (name == "peak") return p.peak.ratio;
   if (name == "max_lift") return p.max_lift.ratio;
   return p.ratio;
+}
+
+/// A point with too few steady flights around it, near what power or elevator can do, stays without.
+void add_surface(const Aircraft& aircraft, const TestCard& card, const TruePoint& point, const StillAir& air,
+                 SplitReference& reference) {
+  try {
+    reference.around.emplace(point.card_point,
+                             SteadySurface(aircraft, card.points[point.card_point], point.at, air));
+  } catch (const std::runtime_error&) {
+  }
 }
 
 struct Chain {
@@ -74,9 +85,7 @@ SplitReference split_reference(const Aircraft& aircraft, const TestCard& card,
   SplitReference reference;
   for (const TrueSet& set : truth)
     for (const TruePoint& point : set.points)
-      if (!point.is_stall)
-        reference.around.emplace(point.card_point,
-                                 SteadySurface(aircraft, card.points[point.card_point], point.at, air));
+      if (!point.is_stall) add_surface(aircraft, card, point, air, reference);
   return reference;
 }
 
@@ -164,6 +173,7 @@ void split_errors(Judgement& judgement, const std::vector<LogRow>& log, const st
       const Chain chain{same_point(seen, k, point.measured), same_point(ideal, k, point.measured),
                         same_point(smooth, k, point.measured), same_point(at_rest, k, point.measured)};
       if (!point.measured.found() || !std::isfinite(point.true_ratio) || !chain.whole()) continue;
+      if (!point.measured.is_stall && !reference.around.contains(point.measured.card_point)) continue;
       const KnotsMap& map = true_sets[k].map;
       point.split = split_of(chain, "adopted", point.measured.ratio, point.true_ratio, map);
       for (ReadingError& reading : point.readings)

@@ -52,6 +52,7 @@ void judge_slow_run(const std::vector<LogRow>& rows, const Record& record, const
   while (at < record.end && rows[at].tone == 0) ++at;
   if (at == record.end) {
     v.text = "no tone down to " + kt(rows[record.end - 1].ias_kt);
+    v.set_point_off = true;
     return;
   }
   v.tone_kt = speed_around(rows, at, record);
@@ -68,12 +69,14 @@ void judge_slow_run(const std::vector<LogRow>& rows, const Record& record, const
     v.ok = false;
     v.text += "; " + kt(std::abs(off_kt)) + (off_kt > 0.0 ? " earlier" : " later") + " than it was taught";
   }
+  v.set_point_off = !v.ok;
 }
 
 void judge_steady_point(const std::vector<LogRow>& rows, const Record& record, VerifiedPoint& v) {
   for (std::size_t i = record.begin; i < record.end; ++i)
     if (rows[i].tone != 0 && (i == record.begin || rows[i - 1].tone == 0)) ++v.nuisance_tones;
   v.ok = v.nuisance_tones == 0;
+  v.set_point_off = !v.ok;
   v.text = v.ok ? "silent" : std::to_string(v.nuisance_tones) + (v.nuisance_tones == 1 ? " tone" : " tones");
 }
 
@@ -103,33 +106,51 @@ std::string flaps(double deg) {
   return deg == 0.0 ? "flaps up" : "flaps " + std::to_string(std::lround(deg)) + "°";
 }
 
+/// Points that were flown and are not judged, and why.
+std::string unjudged(const Verification& out) {
+  std::vector<std::string> said;
+  std::string text;
+  for (const VerifiedPoint& v : out.points) {
+    if (v.in_use) continue;
+    const bool taught = std::abs(v.taught_flap_deg - v.flap_deg) < kSameFlaps_deg;
+    const std::string why =
+        taught ? v.name + " (beyond the bank that is protected)" : flaps(v.flap_deg) + " (not taught)";
+    if (std::find(said.begin(), said.end(), why) != said.end()) continue;
+    said.push_back(why);
+    text += (text.empty() ? "; not judged: " : ", ") + why;
+  }
+  return text;
+}
+
+std::string praise(const Verification& out) {
+  bool silent = false, compared = false;
+  for (const VerifiedPoint& v : out.points) {
+    silent = silent || (v.in_use && !v.slow_run);
+    compared = compared || (v.in_use && std::isfinite(v.taught_kt));
+  }
+  return "the tone came " + std::string(compared ? "where it was taught, and " : "") +
+         "far enough above the stall on every run in use" +
+         (silent ? ", and was silent where it should be" : "") +
+         (compared ? "" : "; no run could be compared with the speed of the teaching");
+}
+
 void conclude(Verification& out) {
   int in_use = 0;
-  bool silent = false;
-  std::string failed, untaught;
+  std::string failed;
   for (const VerifiedPoint& v : out.points) {
-    if (!v.in_use) {
-      if (untaught.find(flaps(v.flap_deg)) == std::string::npos)
-        untaught += (untaught.empty() ? "" : ", ") + flaps(v.flap_deg);
-      continue;
-    }
-    silent = silent || !v.slow_run;
+    if (!v.in_use) continue;
     in_use += v.slow_run ? 1 : 0;
     if (v.ok) continue;
     failed += (failed.empty() ? "" : "; ") + v.name + ", " + v.text;
     const std::string again = "warning, " + flaps(v.taught_flap_deg);
-    if (std::find(out.fly_again.begin(), out.fly_again.end(), again) == out.fly_again.end())
+    if (v.set_point_off &&
+        std::find(out.fly_again.begin(), out.fly_again.end(), again) == out.fly_again.end())
       out.fly_again.push_back(again);
   }
   out.pass = in_use > 0 && failed.empty();
-  if (in_use == 0)
-    out.sentence = "no slow run of this card has the flaps of a taught warning: nothing was verified";
-  else if (out.pass)
-    out.sentence = "the tone came where it was taught, and far enough above the stall on every run in use" +
-                   std::string(silent ? ", and was silent where it should be" : "") +
-                   (untaught.empty() ? "" : "; not taught, so not judged: " + untaught);
-  else
-    out.sentence = failed;
+  out.sentence = in_use == 0
+                     ? "no slow run of this card has the flaps of a taught warning: nothing was verified"
+                     : (out.pass ? praise(out) : failed) + unjudged(out);
 }
 
 }  // namespace

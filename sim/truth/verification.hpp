@@ -33,13 +33,15 @@ struct VerifiedPoint {
   double taught_kt = kNone;  ///< the taught flight only: speed of the warning, at this mass
   int nuisance_tones = 0;    ///< steady point: how often the tone started, or stood from the start
   bool ok = false;
-  std::string text;  ///< what came of it, in words
+  bool set_point_off = false;  ///< not ok, and by the tone's own doing: the warning wants to be taught again
+  std::string text;            ///< what came of it, in words
 };
 
 struct Verification {
   std::vector<VerifiedPoint> points;
   bool pass = false;
-  std::vector<std::string> fly_again;  ///< set points to teach again, with their flaps
+  std::vector<std::string>
+      fly_again;  ///< set points to teach again, with their flaps; empty: fly the card again
   std::string sentence;
 };
 

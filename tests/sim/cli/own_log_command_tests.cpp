@@ -78,6 +78,13 @@ TEST_CASE("a wrong log, map or option for a real flight is refused in one line a
   refused(folder, "reduce missing.csv --columns map.toml --card short", {"missing.csv"});
   refused(folder, "reduce flight.csv --columns missing.toml --card short", {"missing.toml"});
   refused(folder, reduce + "--card short --sensors good", {"ideal", "standard"});
+  // Nothing that is read is written over, and no file is written twice.
+  const std::string fine = "reduce flight.csv --columns map.toml --card short --accept ";
+  refused(folder, fine + "--windows map.toml", {"--windows", "map.toml"});
+  refused(folder, fine + "--out ./flight.csv", {"--out", "flight.csv"});
+  refused(folder, fine + "--out same.json --windows same.json", {"--windows", "same.json"});
+  refused(folder, fine + "--out nowhere/points.json", {"--out", "nowhere"});
+  CHECK(text_of(folder / "map.toml") == map);
   fs::create_directory(folder / "folder");
   refused(folder, "reduce folder --columns map.toml --card short", {"folder"});
   refused(folder, "reduce flight.csv --columns map.toml --card short --out folder", {"--out", "folder"});

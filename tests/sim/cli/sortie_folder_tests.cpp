@@ -88,6 +88,16 @@ TEST_CASE(
     CHECK(run(folder, "reduce first --json").out == set_points);
     CHECK(run(folder, "reduce first").out.find("approach") != std::string::npos);
     CHECK(folder.listing() == before);  // without --out nothing is written
+    // A sortie given twice is no second sortie, and no file that is read is written over.
+    for (const std::string& slip :
+         {std::string("reduce first first"), std::string("reduce first --out first/log.csv"),
+          std::string("reduce first --out nowhere/points.json")}) {
+      const Result refused = run(folder, slip);
+      INFO(slip << ": " << refused.err);
+      CHECK(refused.status == 2);
+      CHECK(refused.err_lines() == 1);
+    }
+    CHECK(folder.listing() == before);
     // Better instruments leave another budget: the option is not idle.
     CHECK(run(folder, "reduce first --sensors ideal --json").out != set_points);
   }

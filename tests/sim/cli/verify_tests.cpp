@@ -87,6 +87,19 @@ TEST_CASE("taught set points are verified through the program: pass, or what to 
   CHECK(run(folder, "reduce good").status == 2);
   CHECK(run(folder, "study --card listen.toml --sorties 1 --air calm").status == 2);
 
+  CHECK(run(folder, "debrief good --who 'A. Pilot'").status == 2);
+
+  // Without a speed of the teaching, nothing is said of it.
+  std::string unknown = text_of(folder / "good/taught.json");
+  const std::size_t target = unknown.find("\"target_kt\":47.6,");
+  REQUIRE(target != std::string::npos);
+  unknown.erase(target, 17);
+  put(folder / "unknown.json", unknown);
+  const Result uncompared =
+      run(folder, "rehearse --card listen.toml --set-points unknown.json --out uncompared");
+  CHECK(uncompared.out.find("where it was taught") == std::string::npos);
+  CHECK(uncompared.out.find("no run could be compared") != std::string::npos);
+
   // From the folder alone, to the same bytes.
   fs::remove(folder / "good/verification.html");
   CHECK(run(folder, "debrief good").status == 0);

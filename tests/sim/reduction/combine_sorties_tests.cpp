@@ -96,10 +96,31 @@ TEST_CASE("a point that one sortie lacks comes from the others", "[reduction]") 
   CHECK(all.sets[0].order_notes.empty());
 }
 
+TEST_CASE("speeds and flaps of a combined set are those of one mass, whichever sortie has what",
+          "[reduction]") {
+  std::vector<SetPoints> days = {one_sortie(0.20, 0.50, 600.0), one_sortie(0.20, 0.50, 450.0)};
+  days[0].sets[0].points[0].ratio = kNone;
+  const SetPointSet set = combine_sorties(days, {"a", "b"}, {}).sets[0];
+  CHECK(set.mass_kg == 600.0);
+  // Taught at 450 kg and 52.0 kt; at 600 kg that is 60 kt.
+  CHECK(set.points[0].target_kt == Approx(60.0));
+  CHECK(set.points[0].speed_kt == Approx(60.0));
+  // A set of which the first sortie has nothing is that of the second.
+  days[0].sets[0].flap_deg = 0.0;
+  days[0].sets[0].mass_kg = kNone;
+  days[0].sets[0].points[1].ratio = kNone;
+  days[1].sets[0].flap_deg = 35.0;
+  const SetPointSet second = combine_sorties(days, {"a", "b"}, {}).sets[0];
+  CHECK(second.flap_deg == 35.0);
+  CHECK(second.mass_kg == 450.0);
+}
+
 TEST_CASE("sorties of other cards or aeroplanes are not combined", "[reduction]") {
   std::vector<SetPoints> days = {one_sortie(0.20, 0.50, 600.0), one_sortie(0.20, 0.50, 600.0)};
   SECTION("another card") { days[1].card = "Other card"; }
   SECTION("another aeroplane") { days[1].aircraft = "Other aeroplane"; }
+  SECTION("other flaps") { days[1].sets[0].flap_deg = 35.0; }
+  SECTION("other names") { days[1].sets[0].points[0].name = "another"; }
   SECTION("other points") { days[1].sets[0].points.pop_back(); }
   CHECK_THROWS_AS(combine_sorties(days, {"a", "b"}, {}), InputError);
 }

@@ -250,3 +250,21 @@ TEST_CASE("a recorder that takes gravity away is found out", "[reduction][own-lo
   CHECK_THROWS_WITH(reduced(map), Catch::Contains("load factor of about 1") && Catch::Contains("0.01"));
   CHECK_NOTHROW(reduced(replaced(map, "unit = \"g\"", "unit = \"g\"\noffset = 1")));
 }
+
+TEST_CASE("time in another unit is refused instead of filled up", "[reduction][own-log]") {
+  // Milliseconds taken for seconds: rows every 100 s.
+  std::string text = kHead;
+  for (int k = 0; k < 50; ++k) text += std::to_string(100 * k) + ",60.0,0.1\n";
+  refused(text, {"f.csv", "column of time", "another unit"});
+}
+
+TEST_CASE("a take-off before the log began still burns fuel", "[reduction][own-log]") {
+  std::string map = replaced(kMap, "unit = \"s\"", "unit = \"clock\"");
+  map = replaced(map, "mass_kg = 600", "take_off_mass_kg = 575\nfuel_kg_per_h = 14\ntake_off = \"09:30:00\"");
+  std::string text = kHead;
+  for (int k = 0; k < 50; ++k)
+    text += "10:00:" + std::string(k < 10 ? "0" : "") + std::to_string(k) + ",60.0,0.1\n";
+  const OwnLog log = log_of(text, map);
+  // Half an hour at 14 kg/h.
+  CHECK_THAT(log.rows.front().mass_kg, Catch::WithinAbs(568.0, 0.05));
+}
