@@ -44,6 +44,24 @@ Json point_json(const VerifiedPoint& v) {
           {"text", v.text}};
 }
 
+/// The runs and the approach as windows, for the picture of the flight.
+SetPoints windows_of(const std::vector<LogRow>& rows, const TestCard& card) {
+  SetPointSet set;
+  for (const Record& record : find_records(rows)) {
+    SetPoint point;
+    point.name = card.points[record.point].name;
+    RecordWindow window;
+    window.point = record.point;
+    window.begin_s = rows[record.begin].t_s;
+    window.end_s = rows[record.end - 1].t_s;
+    point.windows.push_back(window);
+    set.points.push_back(point);
+  }
+  SetPoints windows;
+  windows.sets.push_back(set);
+  return windows;
+}
+
 }  // namespace
 
 std::string verification_to_json(const VerificationDebrief& debrief) {
@@ -79,7 +97,8 @@ VerificationDebrief make_verification(const std::filesystem::path& folder) {
     out.verification.sentence = "the card was not flown to its end: " + out.verification.sentence;
   }
   out.page.summary = flown_summary(out.flown, log.rows);
-  out.page.history = flown_history(out.flown, log.rows, read_truth_log(folder / "truth.csv"), {});
+  out.page.history = flown_history(out.flown, log.rows, read_truth_log(folder / "truth.csv"),
+                                   windows_of(log.rows, config.card));
   return out;
 }
 

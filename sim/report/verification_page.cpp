@@ -163,10 +163,10 @@ std::string verification_page(const VerificationDebrief& debrief) {
                                           text_element("p", "Reason: " + debrief.verification.sentence + "."),
                                       "class=\"verdict\"");
   std::string body = debrief::header(debrief.page) + verdict;
-  body += element("section", text_element("h2", "When the tone came") + chart(debrief) + page_table(debrief) +
-                                 text_element("p", unit_words(debrief.flown.config.unit), "class=\"note\""));
+  body += element("section", text_element("h2", "When the tone came") + chart(debrief) + page_table(debrief));
   body += element("section", text_element("h2", "The flight") + debrief::whole_flight(debrief.page),
                   "class=\"fresh\"");
+  body += text_element("p", unit_words(debrief.flown.config.unit), "class=\"note\"");
   body += element("section", text_element("h2", "Cautions") + debrief::caution_list());
   return "<!DOCTYPE html>\n" +
          element("html", element("head", head) + element("body", element("main", body)), "lang=\"en\"");
