@@ -6,6 +6,7 @@
 
 #include "aircraft/input_error.hpp"
 #include "sim/cli/cli_common.hpp"
+#include "sim/cli/verification_listing.hpp"
 #include "sim/reduction/set_points_json.hpp"
 #include "sim/report/table.hpp"
 
@@ -40,7 +41,7 @@ int print_verification(const VerificationDebrief& debrief, const std::filesystem
     text["folder"] = folder.string();
     std::cout << json_text(text);
   } else {
-    std::cout << verification_table(debrief);
+    std::cout << verification_listing(debrief);
     if (!debrief.flown.ended)
       std::cout << "The sortie was cut off in the air; what was recorded until then is judged.\n";
     if (!outcome.failure.empty()) std::cout << "The sortie ended early: " << outcome.failure << ".\n";

@@ -82,15 +82,10 @@ std::string plan_page(const FlightPlan& plan) {
   std::string facts;
   for (const PlanFact& fact : plan_facts(plan))
     facts += text_element("dt", fact.name) + text_element("dd", fact.value);
-  const std::string head =
-      "<meta charset=\"utf-8\"/>\n"
-      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n" +
-      text_element("title", title) + element("style", plan_style_sheet());
   const std::string body = text_element("h1", title) +
                            text_element("p", cautions().front(), "class=\"caution\"") + element("dl", facts) +
                            verdict_html(plan) + sheet(plan, 1) + sheet(plan, 2) + sheet(plan, 3);
-  return "<!DOCTYPE html>\n" +
-         element("html", element("head", head) + element("body", element("main", body)), "lang=\"en\"");
+  return html::page(title, plan_style_sheet(), body);
 }
 
 }  // namespace stallwright::cli

@@ -83,13 +83,6 @@ std::string window_json(const std::vector<ChosenRecord>& records, const TestCard
                     {"records", std::move(list)}});
 }
 
-bool all_found(const SetPoints& set_points) {
-  return std::all_of(set_points.sets.begin(), set_points.sets.end(), [](const SetPointSet& set) {
-    return set.order_ok &&
-           std::all_of(set.points.begin(), set.points.end(), [](const SetPoint& p) { return p.found(); });
-  });
-}
-
 int show_windows(const std::vector<ChosenRecord>& records, const TestCard& card, const OwnLog& log,
                  bool json) {
   if (json) {

@@ -77,6 +77,7 @@ SortieConfig stall_config(const AircraftType& type, const Loading& loading, cons
   config.pilot = pilot_grade("current");
   config.instruments = standard_instruments();
   config.longest_s = kLongest_s;
+  config.smooth_twin = false;
   return config;
 }
 

@@ -53,13 +53,6 @@ Source find_source(const Options& options, const fs::path& given) {
   return source;
 }
 
-bool all_found(const SetPoints& set_points) {
-  return std::all_of(set_points.sets.begin(), set_points.sets.end(), [](const SetPointSet& set) {
-    return set.order_ok &&
-           std::all_of(set.points.begin(), set.points.end(), [](const SetPoint& p) { return p.found(); });
-  });
-}
-
 /// One log on its own.
 SetPoints reduced(const Source& source, const TestCard& card) {
   SetPoints set_points =
@@ -103,7 +96,7 @@ int reduce_command(const Options& options) {
   if (!options.out.empty()) write_whole_file(options.out, text);
   std::cout << (options.json ? text
                              : cli::set_point_listing(set_points, sensors, card.wanted_uncertainty_kt));
-  return all_found(set_points) ? cli::kYes : cli::kNo;
+  return cli::all_found(set_points) ? cli::kYes : cli::kNo;
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "sim/cli/set_point_listing.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "sim/cli/cli_common.hpp"
@@ -52,6 +53,13 @@ std::string set_point_listing(const SetPoints& set_points, const std::string& se
   for (const SetPointSet& set : set_points.sets) text += set_words(set, wanted_kt);
   for (const std::string& warning : set_points.warnings) text += filled("Warning: ", warning);
   return text + "\n" + filled("Caution: ", cautions().front());
+}
+
+bool all_found(const SetPoints& set_points) {
+  return std::all_of(set_points.sets.begin(), set_points.sets.end(), [](const SetPointSet& set) {
+    return set.order_ok &&
+           std::all_of(set.points.begin(), set.points.end(), [](const SetPoint& p) { return p.found(); });
+  });
 }
 
 }  // namespace stallwright::cli

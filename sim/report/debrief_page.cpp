@@ -19,10 +19,6 @@ std::string section(std::string_view heading, const std::string& inner, std::str
 std::string debrief_page(const DebriefInput& input) {
   using html::element;
   const std::string title = "Debrief: " + input.summary.aircraft + ", " + input.summary.card;
-  const std::string head =
-      "<meta charset=\"utf-8\"/>\n"
-      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n" +
-      html::text_element("title", title) + element("style", debrief::style_sheet());
   std::string body = debrief::header(input) + debrief::verdict(input);
   body += section("Set points against the truth",
                   debrief::set_point_charts(input) + debrief::set_point_tables(input));
@@ -34,8 +30,7 @@ std::string debrief_page(const DebriefInput& input) {
   body += section("The records, close up", debrief::record_close_ups(input), "fresh");
   body += section("Events and counts", debrief::events_and_counts(input), "keep");
   body += section("Cautions", debrief::caution_list());
-  return "<!DOCTYPE html>\n" +
-         element("html", element("head", head) + element("body", element("main", body)), "lang=\"en\"");
+  return html::page(title, debrief::style_sheet(), body);
 }
 
 }  // namespace stallwright

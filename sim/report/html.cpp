@@ -12,6 +12,15 @@ std::string text_element(std::string_view tag, std::string_view text, std::strin
   return element(tag, escaped(text), attributes);
 }
 
+std::string page(std::string_view title, std::string_view style, std::string_view body) {
+  const std::string head =
+      "<meta charset=\"utf-8\"/>\n"
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n" +
+      text_element("title", title) + element("style", style);
+  return "<!DOCTYPE html>\n" +
+         element("html", element("head", head) + element("body", element("main", body)), "lang=\"en\"");
+}
+
 std::string figure(const Svg& svg, std::string_view caption) {
   return element("figure", svg.str() + text_element("figcaption", caption));
 }

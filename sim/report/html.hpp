@@ -13,6 +13,10 @@ std::string element(std::string_view tag, std::string_view inner, std::string_vi
 /// <tag>text</tag>, the text escaped.
 std::string text_element(std::string_view tag, std::string_view text, std::string_view attributes = "");
 
+/// A whole page: one file, no script, well-formed XML too.
+///   title  plain text;  style  a style sheet;  body  HTML of the main part
+std::string page(std::string_view title, std::string_view style, std::string_view body);
+
 /// A picture with the line below it; the caption is escaped.
 std::string figure(const Svg& svg, std::string_view caption);
 

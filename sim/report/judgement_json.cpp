@@ -61,7 +61,7 @@ Json protection_json(const Protection& protection) {
   for (const ProtectionRow& row : protection.rows)
     rows.push_back({{"flap_deg", number_json(row.flap_deg)},
                     {"taught_flap_deg", number_json(row.taught_flap_deg)},
-                    {"power", row.power == PowerRule::idle ? "idle" : "level"},
+                    {"power", power_name(row.power)},
                     {"bank_deg", number_json(row.bank_deg)},
                     {"mass_kg", number_json(row.mass_kg)},
                     {"warning_kt", number_json(row.warning_kt)},

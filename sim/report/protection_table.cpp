@@ -5,14 +5,13 @@
 #include "sim/report/debrief_parts.hpp"
 #include "sim/report/html.hpp"
 #include "sim/report/number_text.hpp"
+#include "sim/truth/truth_text.hpp"
 
 namespace stallwright::debrief {
 namespace {
 
 std::string flight_words(const ProtectionRow& row) {
-  const std::string flaps =
-      row.flap_deg == 0.0 ? "flaps up" : "flaps " + page_fixed(row.flap_deg, 0) + "\u00b0";
-  return flaps + (row.power == PowerRule::idle ? ", idle, " : ", level power, ") +
+  return flaps_text(row.flap_deg) + (row.power == PowerRule::idle ? ", idle, " : ", level power, ") +
          page_fixed(row.mass_kg, 0) + " kg";
 }
 

@@ -123,11 +123,6 @@ pre { margin: 3px 0; font: 10.5px/1.35 'DejaVu Sans Mono', monospace; white-spac
 std::string record_page(const Debrief& debrief, const Who& who) {
   using html::element;
   const SortieSummary& s = debrief.page.summary;
-  const std::string head =
-      "<meta charset=\"utf-8\"/>\n"
-      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n" +
-      html::text_element("title", "Record: " + s.aircraft + ", " + s.card) +
-      element("style", record::style_sheet());
   const std::string halves =
       element("div", record::flight(debrief) + record::loading(debrief), "class=\"halves\"");
   std::string body = record::header(debrief, who);
@@ -140,8 +135,7 @@ std::string record_page(const Debrief& debrief, const Who& who) {
   body += record::section("To fly it again", "sortie.json", record::fly_it_again(debrief.flown));
   body += record::section("Cautions", "", record::further_cautions());
   body += record::section("Signed", who.empty() ? "" : "who.json", record::sign_off(debrief, who));
-  return "<!DOCTYPE html>\n" +
-         element("html", element("head", head) + element("body", element("main", body)), "lang=\"en\"");
+  return html::page("Record: " + s.aircraft + ", " + s.card, record::style_sheet(), body);
 }
 
 }  // namespace stallwright

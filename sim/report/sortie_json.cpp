@@ -78,11 +78,7 @@ Json events_json(const SortieOutcome& outcome) {
 
 Json taught_json(const FlownSortie& flown) {
   if (!flown.taught) return nullptr;
-  const PowerRule power = flown.taught->power;
-  return {{"file", "taught.json"},
-          {"power", power == PowerRule::idle    ? "idle"
-                    : power == PowerRule::level ? "level"
-                                                : "descent"}};
+  return {{"file", "taught.json"}, {"power", power_name(flown.taught->power)}};
 }
 
 Json ended_json(const FlownSortie& flown) {

@@ -107,7 +107,7 @@ void read_taught(const Node& root, const nlohmann::json& json, const fs::path& f
     root.at("taught").at("power").fail("\"level\", \"descent\" or \"idle\"");
   Taught taught;
   taught.set_points = read_set_points(folder / "taught.json");
-  taught.power = power == "idle" ? PowerRule::idle : power == "level" ? PowerRule::level : PowerRule::descent;
+  taught.power = power_named(power);
   flown.config.unit = unit_for(taught.set_points);
   flown.taught = taught;
 }

@@ -13,10 +13,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-const char* power_key(PowerRule power) {
-  return power == PowerRule::idle ? "idle" : power == PowerRule::level ? "level" : "descent";
-}
-
 Json unit_json(const WarningUnit& unit) {
   Json warnings = Json::array();
   for (const WarningUnit::SetPoint& w : unit.warnings)
@@ -31,7 +27,7 @@ Json point_json(const VerifiedPoint& v) {
   return {{"name", v.name},
           {"flap_deg", number_json(v.flap_deg)},
           {"taught_flap_deg", number_json(v.taught_flap_deg)},
-          {"power", power_key(v.power)},
+          {"power", power_name(v.power)},
           {"bank_deg", number_json(v.bank_deg)},
           {"slow_run", v.slow_run},
           {"in_use", v.in_use},

@@ -1,4 +1,4 @@
-// What came of a verifying sortie, as a table for terminals and as a page.
+// What came of a verifying sortie, as a page.
 #include <algorithm>
 #include <cmath>
 
@@ -10,17 +10,18 @@
 #include "sim/report/verification_report.hpp"
 
 namespace stallwright {
-namespace {
 
-std::string flight_words(const VerifiedPoint& v) {
-  std::string text = v.power == PowerRule::idle ? "idle" : v.power == PowerRule::level ? "level" : "descent";
+std::string verified_flight_words(const VerifiedPoint& v) {
+  std::string text = power_name(v.power);
   if (v.bank_deg != 0.0) text += ", " + fixed(v.bank_deg, 0) + "\u00b0 of bank";
   return text;
 }
 
-std::string outcome_word(const VerifiedPoint& v) { return !v.in_use ? "not judged" : v.ok ? "good" : "NO"; }
+std::string verified_outcome(const VerifiedPoint& v) {
+  return !v.in_use ? "not judged" : v.ok ? "good" : "NO";
+}
 
-std::string verdict_words(const VerificationDebrief& debrief) {
+std::string verification_verdict(const VerificationDebrief& debrief) {
   const Verification& v = debrief.verification;
   if (v.pass) return "Pass.";
   std::string again;
@@ -28,45 +29,12 @@ std::string verdict_words(const VerificationDebrief& debrief) {
   return again.empty() ? "Not verified: fly this card again." : "Teach again: " + again + ".";
 }
 
-/// Padded to a width in letters.
-std::string cell(std::string text, std::size_t width, bool right) {
-  const auto letters = static_cast<std::size_t>(std::count_if(
-      text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
-  const std::string blanks(letters < width ? width - letters : 0, ' ');
-  return right ? blanks + text : text + blanks;
-}
-
-std::string line(const std::string& name, const std::string& flaps, const std::string& flight,
-                 const std::string& tone, const std::string& stall, const std::string& margin,
-                 const std::string& result) {
-  return "  " + cell(name, 18, false) + cell(flaps, 7, true) + "  " + cell(flight, 20, false) +
-         cell(tone, 9, true) + cell(stall, 9, true) + cell(margin, 10, true) + "  " + result + "\n";
-}
-
-/// In lines of at most 100 letters, set in below the first.
-std::string wrapped(const std::string& first, const std::string& text) {
-  std::string out, row = first;
-  std::string word;
-  const std::string in(9, ' ');
-  for (std::size_t i = 0; i <= text.size(); ++i) {
-    if (i < text.size() && text[i] != ' ') {
-      word += text[i];
-      continue;
-    }
-    if (row.size() + word.size() + 1 > 100) {
-      out += row + "\n";
-      row = in;
-    }
-    row += (row.empty() || row.back() == ' ' ? "" : " ") + word;
-    word.clear();
-  }
-  return out + row + "\n";
-}
-
-std::string tone_text(const VerifiedPoint& v, std::string (*number)(double, int)) {
+std::string tone_words(const VerifiedPoint& v) {
   if (!v.slow_run) return std::to_string(v.nuisance_tones) + (v.nuisance_tones == 1 ? " tone" : " tones");
-  return std::isfinite(v.tone_kt) ? number(v.tone_kt, 1) : "none";
+  return std::isfinite(v.tone_kt) ? fixed(v.tone_kt, 1) : "none";
 }
+
+namespace {
 
 std::string page_table(const VerificationDebrief& debrief) {
   html::Table table;
@@ -76,9 +44,9 @@ std::string page_table(const VerificationDebrief& debrief) {
   table.numeric = {false, true, false, true, true, true, true, false, false};
   for (const VerifiedPoint& v : debrief.verification.points)
     table.rows.push_back(
-        {escaped(v.name), page_fixed(v.flap_deg, 0) + "\u00b0", flight_words(v), tone_text(v, page_fixed),
+        {escaped(v.name), page_fixed(v.flap_deg, 0) + "\u00b0", verified_flight_words(v), tone_words(v),
          page_fixed(v.taught_kt, 1), page_fixed(v.stall_kt, 1), page_signed(v.margin_kt, 1),
-         v.in_use && !v.ok ? html::element("strong", outcome_word(v) + " \u25bc") : outcome_word(v),
+         v.in_use && !v.ok ? html::element("strong", verified_outcome(v) + " \u25bc") : verified_outcome(v),
          escaped(v.text)});
   return table.str();
 }
@@ -136,30 +104,12 @@ std::string unit_words(const WarningUnit& unit) {
 
 }  // namespace
 
-std::string verification_table(const VerificationDebrief& debrief) {
-  const SortieSummary& s = debrief.page.summary;
-  std::string text = s.aircraft + " (invented), " + s.card + ". " + made_by(s) + ".\n\n";
-  text += line("point", "flaps", "flown", "tone, kt", "stall", "margin", "in order?");
-  text += "  " + std::string(92, '-') + "\n";
-  for (const VerifiedPoint& v : debrief.verification.points)
-    text += line(v.name, v.flap_deg == 0.0 ? "up" : fixed(v.flap_deg, 0) + "\u00b0", flight_words(v),
-                 tone_text(v, fixed), std::isfinite(v.stall_kt) ? fixed(v.stall_kt, 1) : "",
-                 std::isfinite(v.margin_kt) ? fixed(v.margin_kt, 1) : "", outcome_word(v));
-  text += "\n" + wrapped("Verdict:", verdict_words(debrief)) +
-          wrapped("Reason: ", debrief.verification.sentence + ".");
-  return text + wrapped("Caution:", cautions().front());
-}
-
 std::string verification_page(const VerificationDebrief& debrief) {
   using html::element;
   using html::text_element;
   const std::string title = "Verified: " + debrief.page.summary.aircraft + ", " + debrief.page.summary.card;
-  const std::string head =
-      "<meta charset=\"utf-8\"/>\n"
-      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n" +
-      text_element("title", title) + element("style", debrief::style_sheet());
   const std::string verdict = element("section",
-                                      text_element("p", verdict_words(debrief), "class=\"sentence\"") +
+                                      text_element("p", verification_verdict(debrief), "class=\"sentence\"") +
                                           text_element("p", "Reason: " + debrief.verification.sentence + "."),
                                       "class=\"verdict\"");
   std::string body = debrief::header(debrief.page) + verdict;
@@ -168,8 +118,7 @@ std::string verification_page(const VerificationDebrief& debrief) {
                   "class=\"fresh\"");
   body += text_element("p", unit_words(debrief.flown.config.unit), "class=\"note\"");
   body += element("section", text_element("h2", "Cautions") + debrief::caution_list());
-  return "<!DOCTYPE html>\n" +
-         element("html", element("head", head) + element("body", element("main", body)), "lang=\"en\"");
+  return html::page(title, debrief::style_sheet(), body);
 }
 
 }  // namespace stallwright

@@ -31,7 +31,12 @@ VerificationDebrief make_verification(const std::filesystem::path& folder);
 VerificationDebrief verify_folder(const std::filesystem::path& folder);
 
 std::string verification_to_json(const VerificationDebrief& debrief);
-std::string verification_table(const VerificationDebrief& debrief);  ///< for terminals, at most 100 columns
-std::string verification_page(const VerificationDebrief& debrief);   ///< as debrief_page
+std::string verification_page(const VerificationDebrief& debrief);  ///< as debrief_page
+
+/// The words that page and terminal share.
+std::string verification_verdict(const VerificationDebrief& debrief);  ///< "Pass.", "Teach again: ..."
+std::string verified_flight_words(const VerifiedPoint& point);         ///< "idle, 30° of bank"
+std::string verified_outcome(const VerifiedPoint& point);              ///< "good", "NO", "not judged"
+std::string tone_words(const VerifiedPoint& point);  ///< speed at the tone, "none", "2 tones"
 
 }  // namespace stallwright

@@ -246,7 +246,7 @@ TruthRow Sortie::truth_row(const AirSample<double>& air, const FlightDerivative<
 /// Starts and ends the twin with the record, and writes down what ideal instruments aboard it show.
 void Sortie::follow_with_twin(const AirSample<double>& air, TruthRow& row) {
   // A card that verifies makes no set points whose errors could be taken apart.
-  if (!director_.marks().recording || config_.card.verifies) {
+  if (!director_.marks().recording || config_.card.verifies || !config_.smooth_twin) {
     twin_.end();
     return;
   }

@@ -32,7 +32,9 @@ struct SortieConfig {
   std::uint64_t seed = 1;
   /// Draws what belongs to the aeroplane's own instruments, so that several sorties can share them; none: `seed` does.
   std::optional<std::uint64_t> instrument_seed;
-  std::uint32_t sortie = 0;   ///< number within a study
+  std::uint32_t sortie = 0;  ///< number within a study
+  bool smooth_twin =
+      true;  ///< fly the twin that tells the air's part of an error; nothing else changes without it
   double longest_s = 7200.0;  ///< the sortie is ended here whatever the card says
 };
 

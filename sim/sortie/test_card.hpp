@@ -13,6 +13,10 @@ enum class PowerRule {
   idle,     ///< throttle closed, propeller windmilling
 };
 
+/// "level", "descent", "idle": the word in files; and back, for one of these words.
+const char* power_name(PowerRule power);
+PowerRule power_named(const std::string& name);
+
 /// What a test point asks for.
 enum class TargetKind {
   speed,             ///< a stated indicated airspeed

@@ -16,10 +16,6 @@ int whole_number(const TomlTable& table, const NumberField& field, double value)
   return static_cast<int>(value);
 }
 
-PowerRule power_named(const std::string& word) {
-  return word == "level" ? PowerRule::level : word == "descent" ? PowerRule::descent : PowerRule::idle;
-}
-
 // A key that would have no effect is a misunderstanding, and the pilot should hear of it on the ground.
 void refuse_useless(const TomlTable& table, const char* key, bool useful, const char* only_for) {
   if (table.has(key) && !useful) table.reject(key, std::string("no such key, since ") + only_for, "it");

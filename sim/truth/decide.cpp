@@ -5,15 +5,10 @@
 #include <cstdio>
 
 #include "sim/reduction/repeats.hpp"
+#include "sim/truth/truth_text.hpp"
 
 namespace stallwright {
 namespace {
-
-std::string knots(double value) {
-  char text[32];
-  std::snprintf(text, sizeof text, "%.1f kt", value);
-  return text;
-}
 
 void add(std::vector<std::string>& names, const std::string& name) {
   if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
@@ -52,9 +47,9 @@ std::string repeats_words(const JudgedPoint& p, double wanted_kt) {
   const RepeatsWanted wanted = repeats_wanted(p.measured, wanted_kt, kt_per_ratio);
   if (wanted.records == 0)
     return p.measured.name + ": no number of repeats in this air, its instruments and method alone leave " +
-           knots(wanted.half_width_kt);
+           knots_text(wanted.half_width_kt);
   return p.measured.name + ": " + std::to_string(wanted.records) +
-         " records altogether in air like this would bring it to " + knots(wanted.half_width_kt);
+         " records altogether in air like this would bring it to " + knots_text(wanted.half_width_kt);
 }
 
 /// What rough air spoilt, and how.
@@ -97,8 +92,8 @@ std::string rough_air_reason(const RoughAir& rough, const TestCard& card) {
   if (!rough.off_condition.empty())
     clauses.push_back(joined(rough.off_condition) + " could not be brought on condition");
   if (!rough.wide.empty())
-    clauses.push_back(joined(rough.wide) + " is less certain than the " + knots(card.wanted_uncertainty_kt) +
-                      " that the card wants");
+    clauses.push_back(joined(rough.wide) + " is less certain than the " +
+                      knots_text(card.wanted_uncertainty_kt) + " that the card wants");
   if (!rough.missing.empty()) clauses.push_back(joined(rough.missing) + " could not be had");
   if (!rough.stalls.empty()) clauses.push_back("a gust may have decided where the wing let go in the stall");
   std::string text = std::string("the air was rough, the load factor swung by ") + swing +
@@ -167,14 +162,15 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
   if (!wide.empty()) {
     j.fly_again = wide;
     return say(Verdict::fly_again, joined(wide) + " known less well than the " +
-                                       knots(card.wanted_uncertainty_kt) + " that the card wants: " + more);
+                                       knots_text(card.wanted_uncertainty_kt) +
+                                       " that the card wants: " + more);
   }
   if (!wrong.empty()) {
     j.fly_again = wrong;
     return say(Verdict::fly_again, "held against the truth, " + joined(wrong) + " is off by more than the " +
-                                       knots(card.wanted_uncertainty_kt) + " that the card wants");
+                                       knots_text(card.wanted_uncertainty_kt) + " that the card wants");
   }
-  say(Verdict::keep, "every set point is in order and within the " + knots(card.wanted_uncertainty_kt) +
+  say(Verdict::keep, "every set point is in order and within the " + knots_text(card.wanted_uncertainty_kt) +
                          " that the card wants");
 }
 

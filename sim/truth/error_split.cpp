@@ -78,6 +78,13 @@ ErrorSplit split_of(const Chain& chain, const std::string& reading, double measu
   return s;
 }
 
+/// In every recorded row; otherwise a missing twin would pass for air without bumps.
+bool twin_flew(const std::vector<LogRow>& log, const std::vector<TruthRow>& truth) {
+  for (std::size_t i = 0; i < log.size() && i < truth.size(); ++i)
+    if (log[i].recording != 0 && std::isnan(truth[i].smooth_ratio)) return false;
+  return true;
+}
+
 }  // namespace
 
 SplitReference split_reference(const Aircraft& aircraft, const TestCard& card,
@@ -113,7 +120,7 @@ std::vector<LogRow> ideal_rows(const std::vector<LogRow>& log, const std::vector
 std::vector<LogRow> smooth_rows(const std::vector<LogRow>& ideal, const std::vector<TruthRow>& truth) {
   std::vector<LogRow> rows = ideal;
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    if (rows[i].recording == 0 || std::isnan(truth[i].smooth_ratio)) continue;
+    if (rows[i].recording == 0) continue;
     rows[i].ratio = truth[i].smooth_ratio;
     rows[i].impact_pressure_pa = truth[i].smooth_impact_pa;
     rows[i].ias_kt = cas_of_impact_pressure(rows[i].impact_pressure_pa) / kKnot;
@@ -156,6 +163,7 @@ void split_errors(Judgement& judgement, const std::vector<LogRow>& log, const st
                   const TestCard& card, const Aircraft& aircraft, const InstrumentGrade& instruments,
                   const std::vector<TrueSet>& true_sets, const SplitReference& reference,
                   double assumed_lag_s) {
+  if (!twin_flew(log, truth)) return;
   const std::vector<LogRow> ideal_log = ideal_rows(log, truth, card, aircraft.type, aircraft.mass.mass_kg);
   const std::vector<LogRow> smooth_log = smooth_rows(ideal_log, truth);
   ReductionTerms terms;

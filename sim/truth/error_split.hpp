@@ -43,7 +43,8 @@ std::vector<LogRow> static_rows(const std::vector<LogRow>& smooth, const std::ve
                                 const TestCard& card, const Aircraft& aircraft,
                                 const std::vector<TrueSet>& true_sets, const SplitReference& reference);
 
-/// Fills in the splits of a judgement. A point that some link of the chain does not give has none.
+/// Fills in the splits of a judgement. A point that some link of the chain does not give has none; without the twin's rows
+/// none has.
 ///   instruments    only for the budgets, which play no part
 ///   assumed_lag_s  of the estimator, for all links but the static one
 void split_errors(Judgement& judgement, const std::vector<LogRow>& log, const std::vector<TruthRow>& truth,

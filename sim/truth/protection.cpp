@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 #include "aircraft/math/units.hpp"
 #include "sim/threads/parallel.hpp"
+#include "sim/truth/truth_text.hpp"
 
 namespace stallwright {
 namespace {
@@ -105,15 +105,9 @@ const Warning& nearest(const std::vector<Warning>& warnings, double flap_deg) {
   });
 }
 
-std::string one_decimal(double value) {
-  char text[32];
-  std::snprintf(text, sizeof text, "%.1f", value);
-  return text;
-}
-
 std::string described(const ProtectionRow& row) {
   std::string text = row.power == PowerRule::idle ? "at idle" : "with power for level flight";
-  text += row.flap_deg == 0.0 ? ", flaps up" : ", flaps " + std::to_string(std::lround(row.flap_deg)) + "°";
+  text += ", " + flaps_text(row.flap_deg);
   text += row.bank_deg == 0.0 ? ", wings level"
                               : ", in a turn at " + std::to_string(std::lround(row.bank_deg)) + "° of bank";
   return text + ", at " + std::to_string(std::lround(row.mass_kg)) + " kg";
@@ -124,12 +118,12 @@ std::string sentence_for(const Protection& p) {
   if (least == nullptr) return "";
   if (!std::isfinite(least->margin_kt))
     return "as recorded, " + described(*least) + ", the wing " + least->note + ".";
-  std::string text = "as recorded, the warning comes " + one_decimal(least->margin_kt) +
-                     " kt above the stall " + described(*least);
+  std::string text = "as recorded, the warning comes " + knots_text(least->margin_kt) + " above the stall " +
+                     described(*least);
   const double change = least->margin_kt - p.taught_margin_kt;
   if (std::isfinite(change))
-    text += ": " + one_decimal(std::abs(change)) + " kt " +
-            (change < 0.0 ? "closer to the stall" : "earlier") + " than in the flight it was taught in";
+    text += ": " + knots_text(std::abs(change)) + " " + (change < 0.0 ? "closer to the stall" : "earlier") +
+            " than in the flight it was taught in";
   return text + ".";
 }
 
@@ -167,7 +161,7 @@ void heed_protection(Judgement& judgement, const Protection& protection, const T
   judgement.reason = protection.sentence;
   if (!judgement.reason.empty() && judgement.reason.back() == '.') judgement.reason.pop_back();
   judgement.reason +=
-      "; the card wants " + one_decimal(card.wanted_margin_kt) + " kt: put the warning at a faster speed";
+      "; the card wants " + knots_text(card.wanted_margin_kt) + ": put the warning at a faster speed";
 }
 
 const ProtectionRow* Protection::least() const {

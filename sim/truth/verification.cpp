@@ -2,22 +2,16 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 #include "aircraft/math/units.hpp"
 #include "sim/reduction/flight_log.hpp"
 #include "sim/truth/protection.hpp"
+#include "sim/truth/truth_text.hpp"
 
 namespace stallwright {
 namespace {
 
 constexpr double kSameFlaps_deg = 0.5;
-
-std::string kt(double value) {
-  char text[32];
-  std::snprintf(text, sizeof text, "%.1f kt", value);
-  return text;
-}
 
 /// The taught warning whose flaps are nearest, as the unit takes it.
 struct TaughtWarning {
@@ -51,23 +45,24 @@ void judge_slow_run(const std::vector<LogRow>& rows, const Record& record, const
   std::size_t at = record.begin;
   while (at < record.end && rows[at].tone == 0) ++at;
   if (at == record.end) {
-    v.text = "no tone down to " + kt(rows[record.end - 1].ias_kt);
+    v.text = "no tone down to " + knots_text(rows[record.end - 1].ias_kt);
     v.set_point_off = true;
     return;
   }
   v.tone_kt = speed_around(rows, at, record);
   v.margin_kt = v.tone_kt - v.stall_kt;
   if (at == record.begin) {
-    v.text = "the tone stood already at " + kt(v.tone_kt) + ", where the run began";
+    v.text = "the tone stood already at " + knots_text(v.tone_kt) + ", where the run began";
     return;
   }
-  v.text = kt(v.margin_kt) + " above the stall";
+  v.text = knots_text(v.margin_kt) + " above the stall";
   v.ok = v.margin_kt >= card.wanted_margin_kt;
-  if (!v.ok) v.text += ", the card wants " + kt(card.wanted_margin_kt);
+  if (!v.ok) v.text += ", the card wants " + knots_text(card.wanted_margin_kt);
   const double off_kt = v.tone_kt - v.taught_kt;
   if (std::abs(off_kt) > card.tone_band_kt) {
     v.ok = false;
-    v.text += "; " + kt(std::abs(off_kt)) + (off_kt > 0.0 ? " earlier" : " later") + " than it was taught";
+    v.text +=
+        "; " + knots_text(std::abs(off_kt)) + (off_kt > 0.0 ? " earlier" : " later") + " than it was taught";
   }
   v.set_point_off = !v.ok;
 }
@@ -102,10 +97,6 @@ VerifiedPoint described(const TestCard& card, std::size_t k, const AircraftType&
   return v;
 }
 
-std::string flaps(double deg) {
-  return deg == 0.0 ? "flaps up" : "flaps " + std::to_string(std::lround(deg)) + "°";
-}
-
 /// Points that were flown and are not judged, and why.
 std::string unjudged(const Verification& out) {
   std::vector<std::string> said;
@@ -114,7 +105,7 @@ std::string unjudged(const Verification& out) {
     if (v.in_use) continue;
     const bool taught = std::abs(v.taught_flap_deg - v.flap_deg) < kSameFlaps_deg;
     const std::string why =
-        taught ? v.name + " (beyond the bank that is protected)" : flaps(v.flap_deg) + " (not taught)";
+        taught ? v.name + " (beyond the bank that is protected)" : flaps_text(v.flap_deg) + " (not taught)";
     if (std::find(said.begin(), said.end(), why) != said.end()) continue;
     said.push_back(why);
     text += (text.empty() ? "; not judged: " : ", ") + why;
@@ -142,7 +133,7 @@ void conclude(Verification& out) {
     in_use += v.slow_run ? 1 : 0;
     if (v.ok) continue;
     failed += (failed.empty() ? "" : "; ") + v.name + ", " + v.text;
-    const std::string again = "warning, " + flaps(v.taught_flap_deg);
+    const std::string again = "warning, " + flaps_text(v.taught_flap_deg);
     if (v.set_point_off &&
         std::find(out.fly_again.begin(), out.fly_again.end(), again) == out.fly_again.end())
       out.fly_again.push_back(again);

@@ -218,6 +218,22 @@ TEST_CASE("the twin in air without gusts is the aeroplane itself, to the last bi
   CHECK(recorded > 50 * 60);
 }
 
+TEST_CASE("a flight without its twin is the same flight", "[truth][split]") {
+  Flown f("sarsen", "light", "standard");
+  f.fly(8);
+  const MemorySink with = f.rows;
+  f.config.smooth_twin = false;
+  f.fly(8);
+  REQUIRE(f.rows.log.size() == with.log.size());
+  for (std::size_t i = 0; i < with.log.size(); ++i) {
+    REQUIRE(log_fields(f.rows.log[i]) == log_fields(with.log[i]));
+    REQUIRE(f.rows.truth[i].static_ratio == with.truth[i].static_ratio);
+    REQUIRE(std::isnan(f.rows.truth[i].smooth_ratio));
+  }
+  // And nothing can be taken apart.
+  for (const JudgedPoint& p : f.points()) CHECK_FALSE(p.split.known());
+}
+
 TEST_CASE("air that moves as one is no gust to the twin", "[truth][split]") {
   // In a gust that stays the same the twin, begun beside the real aeroplane, flies as that does.
   const Flown f("marram", "calm", "ideal");
