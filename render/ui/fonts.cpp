@@ -71,7 +71,7 @@ void apply_style(float scale) {
   style.FramePadding = {8.0f, 5.0f};
   style.ItemSpacing = {8.0f, 7.0f};
   style.ScaleAllSizes(scale);
-  const auto set = [&](ImGuiCol which, const ImVec4& c) { style.Colors[which] = c; };
+  const auto set = [&](ImGuiCol which, const Colour& c) { style.Colors[which] = c; };
   set(ImGuiCol_Text, kTheme.ivory);
   set(ImGuiCol_TextDisabled, kTheme.soft);
   set(ImGuiCol_WindowBg, kTheme.panel);
