@@ -10,6 +10,7 @@
 #include "sim/cli/plan_command.hpp"
 #include "sim/cli/reduce_command.hpp"
 #include "sim/cli/rehearse_command.hpp"
+#include "sim/cli/replay_command.hpp"
 #include "sim/cli/study_command.hpp"
 
 namespace {
@@ -38,6 +39,7 @@ int main(int argc, char** argv) {
   add_rehearse_command(app, exit_code);
   add_reduce_command(app, exit_code);
   add_debrief_command(app, exit_code);
+  add_replay_command(app, exit_code);
   add_inspect_command(app, exit_code);
   add_study_command(app, exit_code);
   try {

@@ -21,4 +21,15 @@ PilotGrade pilot_grade(const std::string& name) {
   throw InputError("pilot: expected sharp, current or rusty, found \"" + name + "\"");
 }
 
+PilotGrade by_hand_grade() {
+  PilotGrade grade = pilot_grade("current");
+  grade.name = kByHand;
+  grade.break_reaction_s = 0.5;
+  return grade;
+}
+
+std::string pilot_words(const std::string& grade_name) {
+  return grade_name == kByHand ? "flown by hand" : grade_name + " pilot";
+}
+
 }  // namespace stallwright

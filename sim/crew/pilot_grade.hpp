@@ -30,4 +30,12 @@ struct PilotGrade {
 /// "sharp", "current" or "rusty"; throws InputError naming the three otherwise.
 PilotGrade pilot_grade(const std::string& name);
 
+/// What stands in the place of a grade where a person flies: "by hand". Its reaction is the time between a break and the
+/// card taking the recovery to have begun; its other figures move nothing.
+PilotGrade by_hand_grade();
+inline constexpr const char* kByHand = "by hand";
+
+/// "current pilot", or "flown by hand".
+std::string pilot_words(const std::string& grade_name);
+
 }  // namespace stallwright

@@ -82,7 +82,7 @@ std::string flight(const Debrief& debrief) {
   facts += fact("Card", config.card.name + ", key " + config.card.key);
   facts += fact("Flaps", flap_settings(debrief.page.judgement) + " (a set of points each)");
   facts += fact("Air", air_words(debrief));
-  facts += fact("Hands", config.pilot.name + " (simulated pilot)");
+  facts += fact("Hands", config.by_hand ? "a person's" : config.pilot.name + " (simulated pilot)");
   facts += fact("Sensors", config.instruments.name);
   facts += fact("Seed", seeds(config));
   facts += fact("Sortie", how_it_ended(debrief.flown));

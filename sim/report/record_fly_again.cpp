@@ -55,6 +55,7 @@ std::string clock_text(double hours) {
 
 std::string fly_again_command(const FlownSortie& flown) {
   const SortieConfig& config = flown.config;
+  if (config.by_hand) return "stallwright replay .";
   std::string air = "air.toml";
   // Any other hour came from the file and stands there.
   if (config.air.convection && can_be_typed(config.air.convection->hour))

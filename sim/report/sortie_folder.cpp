@@ -69,7 +69,12 @@ SortieFolder::SortieFolder(const fs::path& folder, const SourceFiles& sources, c
   copy_whole(sources.card, folder_ / "card.toml");
   copy_whole(sources.air, folder_ / "air.toml");
   if (!sources.taught.empty()) copy_whole(sources.taught, folder_ / "taught.json");
+  if (flown_.config.by_hand) hands_.emplace(folder_ / "hands.csv");
   write_whole_file(folder_ / "sortie.json", sortie_to_json(flown_));
+}
+
+void SortieFolder::hands(double time_s, const Hands& hands) {
+  if (hands_) hands_->write(time_s, hands);
 }
 
 void SortieFolder::row(const LogRow& log, const TruthRow& truth) {
@@ -80,6 +85,7 @@ void SortieFolder::row(const LogRow& log, const TruthRow& truth) {
 void SortieFolder::close(const SortieOutcome& outcome) {
   log_.flush();
   truth_.flush();
+  if (hands_) hands_->flush();
   flown_.ended = true;
   flown_.outcome = outcome;
   write_whole_file(folder_ / "sortie.json", sortie_to_json(flown_));

@@ -5,6 +5,7 @@
 #include "sim/reduction/csv.hpp"
 #include "sim/reduction/flight_log.hpp"
 #include "sim/report/debrief_page.hpp"
+#include "sim/report/hands_file.hpp"
 #include "sim/report/sortie_json.hpp"
 #include "sim/report/who.hpp"
 #include "sim/truth/judge.hpp"
@@ -15,6 +16,7 @@ namespace stallwright {
 ///   sortie.json      what was flown (sim/report/sortie_json.hpp); first without an end, then with it
 ///   aircraft.toml, card.toml, air.toml    the three files as they were read, so that the folder needs
 ///   nothing else log.csv          what the recorder saw truth.csv        what only the simulator knows
+///   hands.csv        a person's hands tick by tick, where one flew (sim/report/hands_file.hpp)
 ///   set-points.json, judgement.json, debrief.html, record.html    made from the above by debrief_folder
 ///   who.json        names and date for record.html, where somebody gave them (sim/report/who.hpp)
 /// The two CSV files grow while the sortie is flown, a second of whole lines at a time; whatever ends the
@@ -38,6 +40,9 @@ class SortieFolder : public SortieSink {
 
   void row(const LogRow& log, const TruthRow& truth) override;
 
+  /// The hands of a tick, for a sortie flown by hand: into hands.csv.
+  void hands(double time_s, const Hands& hands);
+
   /// Hands over the last rows and writes how it ended.
   void close(const SortieOutcome& outcome);
 
@@ -45,6 +50,7 @@ class SortieFolder : public SortieSink {
   std::filesystem::path folder_;
   FlownSortie flown_;
   CsvWriter log_, truth_;
+  std::optional<HandsWriter> hands_;
 };
 
 /// Set points of a log as read from its file, the reader's warnings among them: the one way from a log to the

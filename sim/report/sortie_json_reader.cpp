@@ -131,7 +131,8 @@ FlownSortie read_sortie(const fs::path& folder) {
   std::optional<double> hour;
   if (root.at("air").has("local_hour")) hour = root.at("air").at("local_hour").number_or_none();
   config.air = read_air_preset(folder / "air.toml", hour);
-  config.pilot = pilot_grade(root.at("pilot").text());
+  config.by_hand = root.at("pilot").text() == kByHand;
+  config.pilot = config.by_hand ? by_hand_grade() : pilot_grade(root.at("pilot").text());
   config.instruments = instrument_grade(root.at("sensors").text());
   for (const char* key : {"seed", "airframe_seed", "sortie", "ended"}) root.at(key);
   constexpr std::uint64_t kMost = std::numeric_limits<std::uint64_t>::max();

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/crew/pilot_grade.hpp"
 #include "sim/report/number_text.hpp"
 
 namespace stallwright {
@@ -56,8 +57,8 @@ std::string air_words(const SortieSummary& summary) {
 }
 
 std::string made_by(const SortieSummary& summary) {
-  return "Seed " + std::to_string(summary.seed) + ", " + air_words(summary) + ", " + summary.pilot +
-         " pilot, " + summary.sensors + " sensors";
+  return "Seed " + std::to_string(summary.seed) + ", " + air_words(summary) + ", " +
+         pilot_words(summary.pilot) + ", " + summary.sensors + " sensors";
 }
 
 std::string verdict_sentence(const Judgement& judgement) {

@@ -6,17 +6,15 @@
 #include "aircraft/math/elementary.hpp"
 #include "aircraft/math/units.hpp"
 #include "sim/air/airspeed.hpp"
+#include "sim/sortie/director_rules.hpp"
 
 namespace stallwright {
 namespace {
 
 constexpr double kClearingBank_rad = 30.0 * math::kDegree;  ///< two turns of 90 deg (common practice)
-constexpr double kClearingTurn_rad = 90.0 * math::kDegree;
-constexpr double kWingDrop_rad = 30.0 * math::kDegree;  ///< uncommanded bank at which a stall is ended
+constexpr double kWingDrop_rad = 30.0 * math::kDegree;      ///< uncommanded bank at which a stall is ended
 constexpr double kClimbBand_m =
     60.0;  ///< below the working height by more than this: climb before the next point
-
-double wrapped_angle(double a) { return a - 2.0 * math::kPi * math::round(a / (2.0 * math::kPi)); }
 
 std::string rounded(double value) { return std::to_string(static_cast<long>(std::lround(value))); }
 
@@ -134,7 +132,7 @@ void Director::next_point_or_repeat(double time_s) {
 }
 
 void Director::attempt_failed(double time_s, const std::string& why) {
-  if (attempt_ < point().attempts) {
+  if (attempt_ < point().attempts || setup_.by_hand) {
     ++attempt_;
     begin_attempt(time_s);
     return;
@@ -219,6 +217,7 @@ CrewTask Director::hold_task(const Readings<double>& seen, double speed_mps) con
 }
 
 CrewTask Director::clearing_task(double time_s, const Readings<double>& seen) {
+  if (setup_.by_hand) return clearing_by_hand(time_s, seen);
   CrewTask task = hold_task(seen, safe_speed_mps());
   // Not slower than 1.3 times the stall speed: speed first, then bank (common practice).
   const double least = std::min(1.3 * speeds_[index_].stall_kt * kKnot, safe_speed_mps() - 2.0 * kKnot);
@@ -227,12 +226,12 @@ CrewTask Director::clearing_task(double time_s, const Readings<double>& seen) {
     return task;
   }
   const double side = clearing_leg_ == 0 ? -1.0 : 1.0;
-  const double goal = setup_.heading_rad + (clearing_leg_ == 0 ? -kClearingTurn_rad : 0.0);
+  const double goal = setup_.heading_rad + (clearing_leg_ == 0 ? -director::kClearingTurn_rad : 0.0);
   task.turning = true;
   task.bank_rad = side * kClearingBank_rad;
   task.heading_rad = goal;
   // Roll out a little early: half the bank angle before the heading (common practice).
-  const double to_go = side * wrapped_angle(goal - seen.heading_rad);
+  const double to_go = side * director::wrapped_angle(goal - seen.heading_rad);
   if (to_go < 0.5 * kClearingBank_rad && to_go > -1.0 && time_s - clearing_begun_s_ > 3.0) {
     clearing_heading_rad_ = setup_.heading_rad;
     if (++clearing_leg_ == 2) enter(Phase::transit, time_s);
@@ -240,6 +239,17 @@ CrewTask Director::clearing_task(double time_s, const Readings<double>& seen) {
   }
   return task;
 }
+
+/// Every band met; a slow point is entered from near its speed with the wings level.
+bool Director::within_bands(const Readings<double>& seen) const {
+  const PointSpeeds& speeds = speeds_[index_];
+  if (point().is_steady()) return broken_bands(point(), speeds, working_altitude_m_, seen).empty();
+  return std::abs(seen.indicated_airspeed_mps - speeds.entry_kt * kKnot) <
+             director::kEntrySpeedBand_kt * kKnot &&
+         std::abs(seen.bank_rad) < director::kEntryBank_rad;
+}
+
+double Director::settle_time_s() const { return point().is_steady() ? point().settle_s : 3.0; }
 
 CrewTask Director::steady_task(double time_s, const Readings<double>& seen) {
   const PointSpeeds& speeds = speeds_[index_];
@@ -257,32 +267,28 @@ CrewTask Director::steady_task(double time_s, const Readings<double>& seen) {
   }
   if (phase_ == Phase::transit && flaps_there(seen)) enter(Phase::settle, time_s);
 
-  bool met;
-  if (slow_point) {
-    met = std::abs(seen.indicated_airspeed_mps - speeds.entry_kt * kKnot) < 4.0 * kKnot &&
-          std::abs(seen.bank_rad) < 5.0 * math::kDegree;
-  } else {
-    met = broken_bands(point(), speeds, working_altitude_m_, seen).empty();
-  }
-  if (!met || !flaps_there(seen))
+  if (!within_bands(seen) || !flaps_there(seen))
     met_since_s_ = -1.0;
   else if (met_since_s_ < 0.0)
     met_since_s_ = time_s;
   if (met_since_s_ < 0.0) button_at_s_ = -1.0;
-  const bool on_condition =
-      met_since_s_ >= 0.0 && time_s - met_since_s_ >= (slow_point ? 3.0 : point().settle_s);
+  const bool on_condition = met_since_s_ >= 0.0 && time_s - met_since_s_ >= settle_time_s();
   if (on_condition && button_at_s_ < 0.0) button_at_s_ = time_s + setup_.button_delay_s;
-  if (on_condition && time_s >= button_at_s_) {
+  const bool begin =
+      setup_.by_hand ? record_wanted(time_s, seen, on_condition) : on_condition && time_s >= button_at_s_;
+  if (begin) {
+    const bool forced = !on_condition;
     if (slow_point) {
       slow_from_mps_ = seen.indicated_airspeed_mps;
       marks_.recording = true;
+      marks_.forced = forced;
       enter(Phase::slow, time_s);
     } else {
-      start_record(time_s, false);
+      start_record(time_s, forced);
     }
     return task;
   }
-  if (time_s - attempt_since_s_ > point().timeout_s) {
+  if (!setup_.by_hand && time_s - attempt_since_s_ > point().timeout_s) {
     ++tallies_[index_].timeouts;
     attempt_failed(time_s, "not on condition within the time-out");
   }
@@ -319,9 +325,11 @@ CrewTask Director::slow_task(double time_s, const Readings<double>& seen, bool t
   task.descent_mps = point().descent_fpm * kFootPerMinute;
 
   if (!point().is_stall()) return slow_through_task(task, time_s, seen, tone);
-  const bool lets_go = !setup_.early_release.empty() &&
-                       setup_.early_release[stalls_flown_ % setup_.early_release.size()] &&
-                       seen.indicated_airspeed_mps < 1.05 * speeds.stall_kt * kKnot;
+  const bool lets_go = setup_.by_hand
+                           ? speed_rose_again(time_s, seen)
+                           : !setup_.early_release.empty() &&
+                                 setup_.early_release[stalls_flown_ % setup_.early_release.size()] &&
+                                 seen.indicated_airspeed_mps < 1.05 * speeds.stall_kt * kKnot;
   const auto found = watch_for_break(time_s, seen);
   const bool wing_dropped = std::abs(seen.bank_rad) > kWingDrop_rad;
   if ((found || wing_dropped) && phase_ == Phase::slow) {
@@ -360,7 +368,9 @@ CrewTask Director::climb_task(double time_s, const Readings<double>& seen) {
   if (seen.indicated_airspeed_mps > 1.25 * stall) flap_setting_ = 0;
   CrewTask task = hold_task(seen, 1.5 * stall);
   task.full_power = true;
-  if (seen.indicated_altitude_m < working_altitude_m_) return task;
+  // By hand, near enough not to be sent up again at once; the point's own band sees to the rest.
+  const double enough_m = working_altitude_m_ - (setup_.by_hand ? 0.5 * kClimbBand_m : 0.0);
+  if (seen.indicated_altitude_m < enough_m) return task;
   switch (after_climb_) {
     case AfterClimb::count_stall:
       ++tallies_[index_].recorded;
@@ -377,7 +387,8 @@ CrewTask Director::climb_task(double time_s, const Readings<double>& seen) {
   return task;
 }
 
-CrewTask Director::step(double time_s, const Readings<double>& seen, bool tone) {
+CrewTask Director::step(double time_s, const Readings<double>& seen, bool tone, const Presses& pressed) {
+  if (setup_.by_hand) look_at_presses(time_s, pressed);
   watch_safety(time_s, seen);
   const bool low = seen.indicated_altitude_m < working_altitude_m_ - kClimbBand_m;
   const bool just_begun = time_s == phase_since_s_ && (phase_ == Phase::clearing || phase_ == Phase::transit);

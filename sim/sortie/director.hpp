@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "aircraft/aircraft_type.hpp"
+#include "sim/crew/hands.hpp"
 #include "sim/crew/pilot.hpp"
 #include "sim/sensing/readings.hpp"
 #include "sim/sortie/break_detector.hpp"
@@ -42,6 +43,15 @@ struct Marks {
 std::vector<std::string> broken_bands(const TestPoint& point, const PointSpeeds& speeds, double altitude_m,
                                       const Readings<double>& seen);
 
+/// How the present point stands, for whoever coaches a person. Shares are 0 .. 1.
+struct Standing {
+  std::vector<std::string> out_of_band;  ///< in words; empty: within every band
+  double settled_share = 0.0;            ///< of the settling time; 1: on condition
+  double record_share = 0.0;
+  bool turned_out = false;  ///< clearing: the first turn is done, the way back is left
+  std::string refusal;      ///< why the last press did nothing; empty after one that did
+};
+
 /// Takes a card through its points: what to fly now, when a record starts and ends, what went wrong. It sees only
 /// readings. The same director serves a simulated pilot and a person (who presses the button themselves).
 class Director {
@@ -55,12 +65,19 @@ class Director {
     std::vector<double> entry_rate_factor;  ///< one for each stall attempt to come, in order
     std::vector<bool> early_release;        ///< likewise
     double heading_rad = 0.0;
+    /// A person flies: records begin when asked for, nothing times out, any way round will do for clearing turns.
+    bool by_hand = false;
   };
   explicit Director(const Setup& setup);
 
   /// One tick: looks at the readings, moves on, and says what to fly until the next one.
   ///   tone  a taught unit is sounding: ends a slow run, after the pilot's reaction
-  CrewTask step(double time_s, const Readings<double>& seen, bool tone = false);
+  ///   pressed  by a person; ignored otherwise
+  CrewTask step(double time_s, const Readings<double>& seen, bool tone = false, const Presses& pressed = {});
+
+  Standing standing(double time_s, const Readings<double>& seen) const;
+  const std::vector<PointSpeeds>& speeds() const { return speeds_; }
+  double working_altitude_m() const { return working_altitude_m_; }
 
   const Marks& marks() const { return marks_; }
   const std::vector<Event>& events() const { return events_; }
@@ -94,6 +111,15 @@ class Director {
   double safe_speed_mps() const;
   double flap_rad() const { return setup_.type.flaps[flap_setting_].deflection_rad; }
   bool flaps_there(const Readings<double>& seen) const;
+  bool within_bands(const Readings<double>& seen) const;
+  double settle_time_s() const;
+  // By hand (director_by_hand.cpp).
+  void look_at_presses(double time_s, const Presses& pressed);
+  CrewTask clearing_by_hand(double time_s, const Readings<double>& seen);
+  bool record_wanted(double time_s, const Readings<double>& seen, bool on_condition);
+  std::string why_not(double time_s, const Readings<double>& seen) const;
+  bool speed_rose_again(double time_s, const Readings<double>& seen) const;
+  std::vector<std::string> off_condition(const Readings<double>& seen) const;
 
   Setup setup_;
   std::vector<PointSpeeds> speeds_;
@@ -110,6 +136,9 @@ class Director {
   int clearing_leg_ = 0;
   double clearing_begun_s_ = 0.0;
   double clearing_heading_rad_ = 0.0;
+  double cleared_from_rad_ = 0.0;  ///< by hand: where the turns began
+  Presses pressed_;
+  std::string refusal_;
   std::size_t flap_setting_ = 0;
   BreakDetector detector_;
   Marks marks_;

@@ -72,6 +72,7 @@ Director::Setup director_setup(const SortieConfig& config, double entered_mass_k
   setup.qnh_terrain_m = config.card.terrain_ft * kFoot;
   setup.button_delay_s = config.pilot.button_delay_s;
   setup.reaction_s = config.pilot.break_reaction_s;
+  setup.by_hand = config.by_hand;
   draw_stall_habits(config.pilot, {config.seed, config.sortie}, setup);
   return setup;
 }
@@ -107,17 +108,17 @@ Sortie::Sortie(const SortieConfig& config)
   const double to_true = math::sqrt(1.225 / density);
   const double fastest = fastest_speed_mps(config.card, config.type, entered_mass_kg_) * to_true;
 
-  const auto remember = [&](std::size_t flap, PowerRule power, double descent_mps) {
+  const auto learn = [&](std::size_t flap, PowerRule power, double descent_mps) {
     if (memory_for(flap, power, descent_mps) != nullptr) return;
     const FlapSetting& f = config.type.flaps[flap];
     memories_.push_back({flap, power, descent_mps,
                          steady_curve(aircraft_, power, descent_mps, f.deflection_rad, altitude, density,
                                       std::min(fastest, f.limit_speed_mps * to_true))});
   };
-  remember(0, PowerRule::level, 0.0);
+  learn(0, PowerRule::level, 0.0);
   for (const TestPoint& point : config.card.points) {
-    remember(point.flap_setting, PowerRule::level, 0.0);
-    remember(point.flap_setting, point.power, point.descent_fpm * kFootPerMinute);
+    learn(point.flap_setting, PowerRule::level, 0.0);
+    learn(point.flap_setting, point.power, point.descent_fpm * kFootPerMinute);
   }
 
   TrimCondition start;
@@ -266,7 +267,28 @@ void Sortie::follow_with_twin(const AirSample<double>& air, TruthRow& row) {
   row.smooth_thrust_n = now.loads.thrust_n;
 }
 
-bool Sortie::tick(SortieSink& sink) {
+void Sortie::remember(const AirSample<double>& air, const FlightDerivative<double>& now,
+                      const Sensed<double>& sensed, const CrewTask& task) {
+  const Vec3<double> v = relative_flow(state_.rigid, air).velocity_B;
+  seen_ = {sensed.readings,
+           task,
+           now.specific_force_B_mps2,
+           now.rate.rigid.rate_B_radps,
+           math::atan2(v.z, v.x),
+           norm(v),
+           unit_.tone};
+}
+
+Hands Sortie::first_hands() const {
+  Hands hands;
+  hands.stick_aft = controls_.stick_aft;
+  hands.stick_right = controls_.stick_right;
+  hands.pedal_right = controls_.pedal_right;
+  hands.throttle = controls_.throttle;
+  return as_recorded(hands);
+}
+
+bool Sortie::tick(SortieSink& sink, const Hands& hands) {
   if (director_.done() || !failure_.empty()) return false;
   if (time_s() >= config_.longest_s) {
     failure_kind_ = SortieOutcome::Failure::time_limit;
@@ -282,7 +304,7 @@ bool Sortie::tick(SortieSink& sink) {
   instruments_ = sensed.state;
   // Direct and fly.
   unit_ = advance(config_.unit, unit_, sensed.readings, kTick_s);
-  CrewTask task = director_.step(time_s(), sensed.readings, unit_.tone);
+  CrewTask task = director_.step(time_s(), sensed.readings, unit_.tone, hands.presses);
   task.remembered = memory_for(director_.flap_setting(), task.power, task.descent_mps);
   TruthRow truth = truth_row(air, now);
   follow_with_twin(air, truth);
@@ -290,7 +312,13 @@ bool Sortie::tick(SortieSink& sink) {
   LogRow log = log_row(time_s(), sensed.readings, director_.marks(), entered_mass_kg_);
   log.tone = unit_.tone ? 1 : 0;
   sink.row(log, truth);
-  controls_ = pilot_.step(hands_, task, sensed.readings, time_s());
+  remember(air, now, sensed, task);
+  if (config_.by_hand)
+    controls_ = {
+        hands.stick_aft, hands.stick_right, hands.pedal_right, hands.throttle,
+        config_.type.flaps[std::min(hands.flap_setting, config_.type.flaps.size() - 1)].deflection_rad};
+  else
+    controls_ = pilot_.step(crew_, task, sensed.readings, time_s());
   // Step the air and the aeroplane.
   for (int k = 0; k < kStepsPerTick; ++k) {
     const std::uint64_t step = tick_ * kStepsPerTick + static_cast<std::uint64_t>(k);

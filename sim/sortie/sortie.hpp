@@ -32,6 +32,7 @@ struct SortieConfig {
   std::uint64_t seed = 1;
   /// Draws what belongs to the aeroplane's own instruments, so that several sorties can share them; none: `seed` does.
   std::optional<std::uint64_t> instrument_seed;
+  bool by_hand = false;      ///< a person flies; `pilot` is then by_hand_grade() and flies nothing
   std::uint32_t sortie = 0;  ///< number within a study
   bool smooth_twin =
       true;  ///< fly the twin that tells the air's part of an error; nothing else changes without it
@@ -72,6 +73,17 @@ struct SortieOutcome {
   SystematicErrors<double> errors;  ///< as drawn
 };
 
+/// What a tick saw, kept for whoever shows the flight.
+struct TickSeen {
+  Readings<double> readings;
+  CrewTask asked;
+  Vec3<double> specific_force_B_mps2;  ///< true, at the centre of gravity
+  Vec3<double> angular_acceleration_B_radps2;
+  double alpha_rad = 0.0;  ///< true, of the body axis
+  double true_airspeed_mps = 0.0;
+  bool tone = false;
+};
+
 /// One sortie, tick by tick (50 Hz; two steps of the flight each). The order within a tick is fixed here and
 /// nowhere else: sense, direct, fly by hand, log, then step the air and the aeroplane twice.
 class Sortie {
@@ -81,7 +93,17 @@ class Sortie {
   explicit Sortie(const SortieConfig& config);
 
   /// One tick; false when the card is done, the time is over or the state is no longer finite.
-  bool tick(SortieSink& sink);
+  ///   hands  for a sortie flown by hand, already as_recorded; ignored otherwise
+  bool tick(SortieSink& sink, const Hands& hands = {});
+
+  /// Hands and feet that hold the aeroplane as it is now: for a person to begin with.
+  Hands first_hands() const;
+  const Controls<double>& controls() const { return controls_; }
+  const Director& director() const { return director_; }
+  /// The simulated pilot of this sortie: where a person flies, whoever they may hand the stick to.
+  const Pilot& pilot() const { return pilot_; }
+  /// As of the last tick; before the first one everything is zero.
+  const TickSeen& seen() const { return seen_; }
 
   double time_s() const { return kTick_s * static_cast<double>(tick_); }
   const Aircraft& aircraft() const { return aircraft_; }
@@ -101,6 +123,8 @@ class Sortie {
   SensedTruth<double> sensed_truth(const AirSample<double>& air, const Vec3<double>& specific_force) const;
   const SteadyCurve* memory_for(std::size_t flap, PowerRule power, double descent_mps) const;
   void follow_with_twin(const AirSample<double>& air, TruthRow& row);
+  void remember(const AirSample<double>& air, const FlightDerivative<double>& now,
+                const Sensed<double>& sensed, const CrewTask& task);
   TruthRow truth_row(const AirSample<double>& air, const FlightDerivative<double>& now) const;
 
   SortieConfig config_;
@@ -119,10 +143,11 @@ class Sortie {
   FlightState<double> state_;
   DrydenState<double> dryden_;
   ShakeState<double> shake_;
-  PilotState hands_;
+  PilotState crew_;
   InstrumentState<double> instruments_;
   Controls<double> controls_;
   SmoothTwin twin_;
+  TickSeen seen_;
   WarningUnitState unit_;
   std::uint64_t tick_ = 0;
   std::string failure_;
