@@ -27,6 +27,9 @@ struct Snapshot {
   Controls<double> controls;  ///< in force
   Marks marks;
   CrewTask asked;  ///< what the card asks for now
+  double usual_pitch_deg = kUnset,
+         usual_throttle = kUnset;  ///< that hold what is asked, from memory; NaN: none
+  double pitch_trim = 0.0;         ///< -1 .. 1, nose up positive
   double altimeter_setting_hpa = 1013.25;
   double propeller_radps = 0.0;
   double power_share = 0.0;      ///< of the engine's full power, 0 windmilling .. 1
@@ -42,7 +45,8 @@ struct Snapshot {
   double record_share = 0.0;             ///< 0 .. 1 of the record
   std::size_t events = 0;                ///< how many so far
   Event last_event;
-  std::string refusal;  ///< why the last press did nothing; empty after one that did
+  bool turned_out = false;  ///< clearing: half done, the way back is left
+  std::string refusal;      ///< why the last press did nothing; empty after one that did
   std::shared_ptr<const std::vector<SetPointSoFar>> set_points;  ///< never null
 };
 

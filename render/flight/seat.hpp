@@ -1,0 +1,36 @@
+#pragma once
+#include "aircraft/math/vec3.hpp"
+
+namespace stallwright {
+
+using math::Vec3;
+
+/// What shakes the pilot: the acceleration at the seat without what changes slowly, through an airframe that is elastic.
+///   a_seat = a_cg + dw/dt x r + w x (w x r)                     rigid-body kinematics
+///   r  from the centre of gravity to the pilot's head, body axes, m
+/// A second-order high-pass at 3 Hz leaves the shake (buffet lies at 2 to 15 Hz, sim/air/wake_shake.hpp). The flight is that of
+/// a rigid aeroplane; between wing and seat stands one elastic mode, the first bending of the wing, as the
+/// response of an oscillator to its forcing (vibration textbooks):
+///   x'' + 2 zeta w1 x' + w1^2 x = w1^2 a   in the shake itself;  w1 = 2 pi 8 Hz,  zeta = 0.06
+/// Light aeroplanes have 6 to 12 Hz and 0.03 to 0.08 there (from memory). It feeds the pilot's senses alone; instruments
+/// and recorder do not see it. The vertical part squared and averaged over half a second is the buffet in g rms.
+struct SeatFeel {
+  struct Axis {
+    double low = 0.0, lower = 0.0;       ///< the two low-passes of the high-pass
+    double mode = 0.0, mode_rate = 0.0;  ///< the elastic mode
+  };
+  Axis forward, right, down;
+  Vec3<double> shake_mps2;
+  double mean_square = 0.0;
+  bool started = false;
+  double buffet_g() const;
+};
+
+/// Acceleration at r: see above.
+Vec3<double> acceleration_at(const Vec3<double>& cg_mps2, const Vec3<double>& rate_radps,
+                             const Vec3<double>& angular_mps2, const Vec3<double>& arm_m);
+
+/// One sample later; pure. Stable for dt_s up to 0.02.
+SeatFeel advance(const SeatFeel& before, const Vec3<double>& at_seat_mps2, double dt_s);
+
+}  // namespace stallwright
