@@ -28,6 +28,7 @@ struct Snapshot {
   Marks marks;
   CrewTask asked;  ///< what the card asks for now
   double altimeter_setting_hpa = 1013.25;
+  double pitch_trim = 0.0;  ///< -1 .. 1 of its travel, nose up positive
   double propeller_radps = 0.0;
   double power_share = 0.0;      ///< of the engine's full power, 0 windmilling .. 1
   double airspeed_mps = 0.0;     ///< true, for the wind's noise
