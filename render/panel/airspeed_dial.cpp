@@ -20,7 +20,7 @@ void ticks(const Dial& dial, const DialScale& scale) {
   for (int kt = 20; kt <= static_cast<int>(scale.high()); kt += 5)
     tick(dial, angle_deg(scale, kt), 0.85f, kt % 10 == 0 ? 0.75f : 0.80f, kt % 10 == 0 ? 2.0f : 1.2f);
   for (int kt = 20; kt <= static_cast<int>(scale.high()); kt += 20)
-    figure(dial, angle_deg(scale, kt), 0.60f, kt);
+    figure(dial, angle_deg(scale, kt), 0.585f, kt);
 }
 
 }  // namespace

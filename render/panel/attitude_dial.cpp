@@ -39,6 +39,7 @@ void sky_and_ground(const Dial& dial, const Tilted& picture, float horizon) {
     dial.list.PathLineTo(picture.at(-kBall * std::sin(a), -kBall * std::cos(a)));
   }
   dial.list.PathFillConvex(ui::colour(ui::kTheme.ground));
+  dial.list.AddCircle(dial.centre, kBall * dial.radius, ui::colour(ui::kTheme.dial), 96, dial.px(2.0f));
   const float reach = std::sqrt(kBall * kBall - chord * chord);
   dial.list.AddLine(picture.at(-reach, chord), picture.at(reach, chord), ui::colour(ui::kTheme.ivory),
                     dial.px(2.0f));
@@ -55,7 +56,7 @@ void pitch_lines(const Dial& dial, const Tilted& picture, double pitch_deg) {
     if (!ten || std::abs(u) > 0.60f) continue;
     char words[8];
     std::snprintf(words, sizeof words, "%d", std::abs(deg));
-    text(dial, dial.fonts.small, picture.at(0.36f, u), words);
+    text(dial, dial.fonts.small, picture.at(0.31f, u), words);
   }
 }
 
@@ -73,8 +74,8 @@ void aeroplane(const Dial& dial) {
   };
   const float edge = dial.px(2.5f), dot = dial.px(3.0f);
   for (const float side : {-1.0f, 1.0f}) {
-    bar(side * 0.23f, side * 0.62f, edge, ui::kTheme.dial);
-    bar(side * 0.24f, side * 0.61f, 0.0f, ui::kTheme.ivory);
+    bar(side * 0.43f, side * 0.75f, edge, ui::kTheme.dial);
+    bar(side * 0.44f, side * 0.74f, 0.0f, ui::kTheme.ivory);
   }
   dial.list.AddCircleFilled(dial.centre, dot + edge / 2.0f, ui::colour(ui::kTheme.dial));
   dial.list.AddCircleFilled(dial.centre, dot, ui::colour(ui::kTheme.ivory));

@@ -15,14 +15,15 @@ ImVec2 away(ImVec2 from, double angle_deg, float length) {
   return {from.x + length * std::sin(a), from.y - length * std::cos(a)};
 }
 
-/// Long and thin, blunt at the tip; a dark edge keeps it apart from light markings below it.
-void blade(const Dial& dial, ImVec2 pivot, double angle_deg, float tail, float length) {
-  const float root = dial.px(2.6f), tip = dial.px(0.9f);
+/// Long and thin, blunt at the tip; a dark edge keeps it apart from light markings below it. Returns where the tip was drawn.
+ImVec2 blade(const Dial& dial, ImVec2 pivot, double angle_deg, float tail, float length) {
+  const float root = 0.036f * dial.radius, tip = 0.014f * dial.radius;
   const ImVec2 end = away(pivot, angle_deg, length), start = away(pivot, angle_deg + 180.0, tail);
   const ImVec2 corners[] = {away(start, angle_deg - 90.0, root), away(end, angle_deg - 90.0, tip),
                             away(end, angle_deg + 90.0, tip), away(start, angle_deg + 90.0, root)};
   dial.list.AddConvexPolyFilled(corners, 4, ui::colour(ui::kTheme.ivory));
   dial.list.AddPolyline(corners, 4, ui::colour(ui::kTheme.dial), ImDrawFlags_Closed, dial.px(1.0f));
+  return end;
 }
 
 }  // namespace
@@ -76,17 +77,16 @@ void counter(const Dial& dial, ImFont* font, ImVec2 middle, const char* words, c
 }
 
 void needle(const Dial& dial, const char* name, double value, double angle_deg, float length_share) {
-  blade(dial, dial.centre, angle_deg, 0.2f * dial.radius, length_share * dial.radius);
+  const ImVec2 tip = blade(dial, dial.centre, angle_deg, 0.2f * dial.radius, length_share * dial.radius);
   dial.list.AddCircleFilled(dial.centre, 0.075f * dial.radius, ui::colour(ui::kTheme.edge));
-  if (dial.log != nullptr) dial.log->add({name, value, dial.centre, dial.at(angle_deg, length_share), 0.0f});
+  if (dial.log != nullptr) dial.log->add({name, value, dial.centre, tip, 0.0f});
 }
 
 void needle_from(const Dial& dial, const char* name, double value, ImVec2 pivot, double angle_deg,
                  float length_share) {
-  const float length = length_share * dial.radius;
-  blade(dial, pivot, angle_deg, 0.0f, length);
+  const ImVec2 tip = blade(dial, pivot, angle_deg, 0.0f, length_share * dial.radius);
   dial.list.AddCircleFilled(pivot, 0.06f * dial.radius, ui::colour(ui::kTheme.edge));
-  if (dial.log != nullptr) dial.log->add({name, value, pivot, away(pivot, angle_deg, length), 0.0f});
+  if (dial.log != nullptr) dial.log->add({name, value, pivot, tip, 0.0f});
 }
 
 }  // namespace stallwright::panel

@@ -27,7 +27,7 @@ void words(const Gauge& gauge, const char* caption, const char* value) {
 Track track(const Gauge& gauge) {
   const float inset = gauge.px(6.0f);  // half a pointer, so that it stays inside at either end
   const Track t{gauge, gauge.from.x + inset, gauge.to.x - gauge.from.x - 2.0f * inset,
-                gauge.from.y + gauge.px(kGaugeHeight_px - 6.0f)};
+                gauge.from.y + gauge.px(kGaugeHeight_px - 7.0f)};
   gauge.list.AddLine({t.left, t.y}, {t.left + t.span, t.y}, ui::colour(ui::kTheme.soft), gauge.px(1.5f));
   return t;
 }
@@ -112,7 +112,7 @@ void trim_gauge(const Gauge& gauge, const view::PanelView& view) {
     std::snprintf(value, sizeof value, "middle");
   else
     std::snprintf(value, sizeof value, "%.0f %% %s", std::abs(percent), percent > 0.0 ? "up" : "down");
-  words(gauge, "pitch trim", value);
+  words(gauge, "trim", value);
   const Track t = track(gauge);
   marks(t, 2);
   pointer(t, "trim", view.pitch_trim, 0.5 + 0.5 * view.pitch_trim);

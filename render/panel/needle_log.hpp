@@ -16,9 +16,9 @@ struct NeedleMark {
   float span_px = 0.0f;   ///< 0 for a needle
 };
 
-/// All pointers of one frame. Drawing works without it.
+/// All pointers of one frame, in the order drawn. Drawing works without it.
 struct NeedleLog {
-  std::array<NeedleMark, 32> marks{};
+  std::array<NeedleMark, 192> marks{};
   std::size_t count = 0;
 
   void add(const NeedleMark& mark) {

@@ -21,9 +21,9 @@ struct PanelLayout {
   std::array<Box, kGauges> gauges{};   ///< in the order of draw_gauge
 };
 
-/// Of three arrangements the one with the largest dials: a row of six with the gauges under it, a row with them on the right,
-/// two rows of three with them on the right. A rectangle below about 1000 x 170 px at scale 1 is too small for any: dials
-/// shrink and their figures meet.
+/// Of three arrangements the one with the largest dials: a row of six with the gauges under it, a row with them on the right, two
+/// rows of three with them on the right; the last, which is the trade's, also where it costs no more than a twentieth. From 1280 x 200 px
+/// at scale 1 all figures keep apart; in less, dials shrink and their figures meet.
 PanelLayout panel_layout(ImVec2 from, ImVec2 to, float scale);
 
 }  // namespace stallwright::panel

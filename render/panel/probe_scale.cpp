@@ -26,8 +26,10 @@ struct Ruler {
   float left, right, y;  ///< the line
 
   float px(float at_scale_1) const { return at_scale_1 * fonts.scale; }
+  /// Held at the ends; what is no number stands at the fast end.
   float x(double ratio) const {
-    const double share = (std::clamp(ratio, view.from, view.to) - view.from) / (view.to - view.from);
+    const double held = ratio > view.from ? std::min(ratio, view.to) : view.from;
+    const double share = (held - view.from) / (view.to - view.from);
     return left + (right - left) * static_cast<float>(share);
   }
   void line(ImVec2 a, ImVec2 b, const ui::Colour& colour, float width) const {
@@ -92,20 +94,27 @@ void caution(const Ruler& r) {
   r.text(r.fonts.small, {x, middle + r.px(1.0f)}, second, kTheme.soft);
 }
 
-/// A peg stands on the line, its whisker level through it with an end bar each side.
-void peg(const Ruler& r, const view::Peg& p, NeedleLog* log) {
+/// Level, with an end bar each side. An interval that is no pair of numbers has none.
+void whisker(const Ruler& r, const view::Peg& p, float level, NeedleLog* log) {
+  if (!std::isfinite(p.low) || !std::isfinite(p.high)) return;
   const ui::Colour& colour = p.lit ? kTheme.ivory : kTheme.soft;
-  const float x = r.x(p.ratio), low = r.x(p.low), high = r.x(p.high);
-  const float tall = r.px(p.lit ? 13.0f : 9.0f), half = r.px(2.5f), level = r.y - tall * 0.55f;
-  r.line({low, level}, {high, level}, colour, p.lit ? 1.8f : 1.2f);
+  const float low = r.x(p.low), high = r.x(p.high), width = p.lit ? 1.8f : 1.2f;
+  r.line({low, level}, {high, level}, colour, width);
   for (const float end : {low, high})
-    r.line({end, level - r.px(3.0f)}, {end, level + r.px(3.0f)}, colour, p.lit ? 1.8f : 1.2f);
-  const ImVec2 a = {x - half, r.y - tall}, b = {x + half, r.y};
-  r.list.AddRectFilled(a, b, ui::colour(p.lit ? kTheme.ivory : kTheme.panel));
-  r.list.AddRect(a, b, ui::colour(p.lit ? kTheme.panel : kTheme.soft), 0.0f, 0, r.px(1.0f));
+    r.line({end, level - r.px(3.0f)}, {end, level + r.px(3.0f)}, colour, width);
   if (log == nullptr) return;
   log->add({"low", p.low, {r.left, level}, {low, level}, r.right - r.left});
   log->add({"high", p.high, {r.left, level}, {high, level}, r.right - r.left});
+}
+
+/// A peg stands on the line, whisker through it: full where it is lit, hollow and short where not.
+void peg(const Ruler& r, const view::Peg& p, NeedleLog* log) {
+  const float x = r.x(p.ratio), tall = r.px(p.lit ? 15.0f : 10.0f), half = r.px(3.0f);
+  whisker(r, p, r.y - tall * 0.55f, log);
+  const ImVec2 a = {x - half, r.y - tall}, b = {x + half, r.y};
+  r.list.AddRectFilled(a, b, ui::colour(p.lit ? kTheme.ivory : kTheme.panel));
+  r.list.AddRect(a, b, ui::colour(p.lit ? kTheme.panel : kTheme.soft), 0.0f, 0, r.px(1.0f));
+  if (log != nullptr) log->add({"peg", p.ratio, {r.left, r.y}, {x, r.y}, r.right - r.left});
 }
 
 void pegs(const Ruler& r, NeedleLog* log) {
@@ -136,7 +145,7 @@ void names(const Ruler& r) {
   for (std::size_t k = 0; k < placed.count; ++k) {  // leaders first: words stand over them
     const PegName& name = placed.names[k];
     const float x = r.x(r.view.pegs[name.peg].ratio), top = row_top(name.row) + r.fonts.small->FontSize;
-    r.line({x, r.y - r.px(14.0f)}, {std::clamp(x, name.x, name.x + name.width), top}, kTheme.edge, 1.2f);
+    r.line({x, r.y - r.px(15.0f)}, {std::clamp(x, name.x, name.x + name.width), top}, kTheme.edge, 1.2f);
   }
   for (std::size_t k = 0; k < placed.count; ++k) {
     const PegName& name = placed.names[k];

@@ -14,7 +14,7 @@ inline constexpr float kProbeScaleHeight_px = 76.0f;
 /// the right; set points as pegs on it with their 95 % interval as whiskers and their names above, those of the present flap
 /// setting in ivory and full, the others dim, short and hollow, named where there is room; one needle with a bead. A needle beyond the
 /// ruler stays at its end.
-///   log  if given: "probe ratio", and for each peg its whisker, named "low" and "high" in the order of the view
+///   log  if given: "probe ratio" for the needle, then "low", "high" and "peg" for each peg, the dim ones first
 void draw_probe_scale(const view::ProbeScaleView& view, const ui::Fonts& fonts, ImVec2 from, ImVec2 to,
                       NeedleLog* log = nullptr);
 
