@@ -108,6 +108,52 @@ TEST_CASE("needles point at their values over their whole range", "[panel]") {
   }
 }
 
+TEST_CASE("a needle at a figure's value points at the figure", "[panel]") {
+  UiFixture ui;
+  view::PanelView view = slow_flight();
+  // Direction of the text with these words whose middle is nearest to the needle's tip; counters stand too near the middle.
+  const auto misses_by = [&](const NeedleLog& log, const char* needle, const std::string& words) {
+    const panel::NeedleMark* mark = log.find(needle);
+    REQUIRE(mark != nullptr);
+    double least = 360.0;
+    const double reach = ui_test::distance(mark->pivot, mark->tip);
+    for (const ui_test::ShownText& text : ui.texts()) {
+      const double away = ui_test::distance(mark->pivot, text.line.centre());
+      if (text.text == words && away > 0.5 * reach && away < reach)
+        least = std::min(
+            least, apart(angle_of(log, needle), ui_test::direction_deg(mark->pivot, text.line.centre())));
+    }
+    return least;
+  };
+  for (const int kt : {20, 60, 100, 140}) {
+    view.airspeed_kt = kt;
+    CHECK(misses_by(draw(ui, view).log, "airspeed", std::to_string(kt)) < 1.5);
+  }
+  for (const int ft : {0, 300, 700, 900}) {
+    view.altitude_ft = 5000.0 + ft;
+    CHECK(misses_by(draw(ui, view).log, "altitude", std::to_string(ft / 100)) < 1.5);
+  }
+  for (const int fpm : {-2000, -1500, 0, 500, 1000}) {
+    view.vertical_speed_fpm = fpm;
+    CHECK(misses_by(draw(ui, view).log, "vertical speed", std::to_string(std::abs(fpm) / 100)) < 1.5);
+  }
+}
+
+TEST_CASE("the card of the heading dial stands at the heading", "[panel]") {
+  UiFixture ui;
+  view::PanelView view = slow_flight();
+  for (const double heading : {0.0, 90.0, 247.0}) {
+    view.heading_deg = heading;
+    const panel::PanelLayout layout = draw(ui, view).layout;
+    for (const auto& [words, deg] :
+         {std::pair{"N", 0.0}, {"E", 90.0}, {"S", 180.0}, {"W", 270.0}, {"33", 330.0}}) {
+      const ui_test::ShownText* figure = ui.equal_to(words);
+      REQUIRE(figure != nullptr);
+      CHECK(apart(ui_test::direction_deg(layout.dials[4], figure->line.centre()), deg - heading) < 1.5);
+    }
+  }
+}
+
 TEST_CASE("the horizon falls with pitch and tilts against bank, and the ball rolls to its side", "[panel]") {
   UiFixture ui;
   view::PanelView view = slow_flight();
@@ -124,6 +170,13 @@ TEST_CASE("the horizon falls with pitch and tilts against bank, and the ball rol
   view.pitch_deg = 10.0;
   const panel::NeedleMark mark = *draw(ui, view).log.find("pitch");
   CHECK(ui_test::direction_deg(mark.pivot, mark.tip) == Approx(180.0 - 30.0).margin(0.1));
+  // The ground itself lies on the low side, as drawn.
+  view.pitch_deg = 0.0;
+  const panel::PanelLayout layout = draw(ui, view).layout;
+  ImVec2 sum = {0.0f, 0.0f};
+  for (const ImVec2 at : ui_test::points_of_colour(*ImGui::GetDrawData(), ui::colour(ui::kTheme.ground)))
+    sum = {sum.x + at.x - layout.dials[1].x, sum.y + at.y - layout.dials[1].y};
+  CHECK(ui_test::direction_deg({0.0f, 0.0f}, sum) == Approx(180.0 - 30.0).margin(0.5));
   for (const double balls : {-5.0, -1.0, 0.0, 0.5, 2.0}) {
     view.slip_balls = balls;
     const panel::NeedleMark ball = *draw(ui, view).log.find("slip");
