@@ -66,6 +66,13 @@ TEST_CASE("the wind is at least 6 dB softer at 1.1 times the stall speed than in
   CHECK(level_dB(wind(50)) - level_dB(wind(1.1 * 24)) >= 6.0);
 }
 
+TEST_CASE("the wind grows with dynamic pressure: twice the speed is four times the amplitude, and brighter",
+          "[sound]") {
+  const double rise = level_dB(wind(60)) - level_dB(wind(30));
+  CHECK(rise > 12.0);
+  CHECK(rise < 16.0);
+}
+
 TEST_CASE("the wind grows with speed at every step", "[sound]") {
   double before = -300.0;
   for (const double v : {0.0, 10.0, 20.0, 26.0, 30.0, 40.0, 50.0, 60.0, 75.0}) {
@@ -225,10 +232,14 @@ TEST_CASE("no sample passes 1 with everything at its loudest and a break each te
   }
 }
 
-TEST_CASE("a value that is not a number makes silence, not noise", "[sound]") {
+TEST_CASE("the limiter leaves soft sound alone, bends loud sound, and makes silence of what is no number",
+          "[sound]") {
   CHECK(sound::limited(std::numeric_limits<double>::quiet_NaN()) == 0.0);
   CHECK(sound::limited(0.5) == 0.5);
   CHECK(sound::limited(-0.5) == -0.5);
+  CHECK(sound::limited(0.9) < 0.9);
+  CHECK(sound::limited(1.0) < 0.95);
+  CHECK(sound::limited(1.1) > sound::limited(1.0));
   CHECK(sound::limited(1e9) == 1.0);
   CHECK(sound::limited(-1e9) == -1.0);
 }
