@@ -13,6 +13,7 @@ struct SoundView {
   bool horn = false;          ///< the aeroplane's own stall warning
   bool tone = false;          ///< a taught unit's tone: must never be mistaken for the horn
   unsigned breaks = 0;        ///< counts up at each break: a thud
+  unsigned records = 0;       ///< counts up as each record begins: two dry ticks
   bool silent = false;        ///< paused, or no flight
   double volume = 0.7;        ///< 0 .. 1, of everything
 };
