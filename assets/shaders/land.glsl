@@ -22,12 +22,31 @@ struct Field {
   bvec2 is_lane;
   uint bits;
   bool is_wood;
+  int row, column;
 };
 
 float edge_near(float share, int other, uint s, out bool lane) {
   int i = int(floor(share + 0.5));
   lane = (i % kLaneEvery) == 0;
   return float(i) + (lane ? 0.0 : 0.6 * mixed_share(i, other, s) - 0.3);
+}
+
+bool edge_missing(int column, int row) {
+  return column % 2 != 0 && column % kLaneEvery != 0 && mixed_bits(column, row, salt.x + 14u) % 100u < 38u;
+}
+
+// A field's own number, from which its crop follows.
+uint bits_of(int row, int column) {
+  return mixed_bits(row, edge_missing(column, row) ? column - 1 : column, salt.x + 13u);
+}
+
+bool wooded(uint bits) { return (bits >> 8) % 100u < 9u; }
+
+float free_wood(vec2 place) {
+  float n = place.x, e = place.y;
+  return sin(n / 330.0 + phase_high.z) + sin(e / 410.0 + phase_high.w) + sin((n + e) / 270.0 + phase_low.x) +
+         sin((n - 1.3 * e) / 610.0 + phase_low.z) +
+         0.45 * (sin((n + 0.3 * e) / 61.0 + phase_high.x) + sin((e - 0.4 * n) / 53.0 + phase_high.y)) - 2.5;
 }
 
 Field field_at(vec2 at) {
@@ -38,8 +57,12 @@ Field field_at(vec2 at) {
   float column_edge = edge_near(x, row, salt.x + 12u, field.is_lane.y);
   int column = int(floor(x + 0.5)) - (x < column_edge ? 1 : 0);
   field.to_edge = vec2((y - row_edge) * kRow_m, (x - column_edge) * kColumn_m);
-  field.bits = mixed_bits(row, column, salt.x + 13u);
-  field.is_wood = (field.bits >> 8) % 100u < 9u;
+  int near_edge = int(floor(x + 0.5));
+  if (edge_missing(near_edge, row)) field.to_edge.y = kColumn_m;
+  field.bits = bits_of(row, column);
+  field.row = row;
+  field.column = column;
+  field.is_wood = wooded(field.bits);
   return field;
 }
 

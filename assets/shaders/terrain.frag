@@ -26,19 +26,33 @@ float box(vec2 at, vec2 half_size, vec2 f) {
   return share.x * share.y;
 }
 
+vec3 crop_colour(uint bits) {
+  return kCrops[wooded(bits) ? 7 : kShares[bits & 15u]] * (0.90 + 0.20 * float((bits >> 16) & 255u) / 255.0);
+}
+
 vec3 field_colour(vec2 at, vec2 f, Field field) {
-  vec3 crop = kCrops[field.is_wood ? 7 : kShares[field.bits & 15u]];
-  crop *= 0.90 + 0.20 * float((field.bits >> 16) & 255u) / 255.0;
+  vec3 crop = crop_colour(field.bits);
 #if DETAIL > 0
   // Tramlines run along the field's longer side or across it.
   bool across = (field.bits & 0x1000000u) != 0u;
   float s = across ? at.y : at.x, wide = across ? f.y : f.x;
   float seen = 1.0 - smoothstep(0.25, 0.6, wide / 21.0);
-  bool arable = !field.is_wood && (field.bits & 15u) >= 5u;
-  crop *= 1.0 - (arable ? 0.065 : 0.012) * seen * cos(s * (6.2831853 / 21.0));
+  bool arable = !field.is_wood && (field.bits & 15u) >= 7u;
+  crop *= 1.0 - (arable ? 0.040 : 0.006) * seen * cos(s * (6.2831853 / 21.0));
+  // Along an edge both fields share the picture element.
+  int other_row = field.row + (field.to_edge.x < 0.0 ? 1 : -1);
+  float own = clamp(0.5 + abs(field.to_edge.x) / f.x, 0.0, 1.0);
+  if (own < 1.0) {
+    float share = at.y / kColumn_m;
+    bool lane;
+    float edge = edge_near(share, other_row, salt.x + 12u, lane);
+    crop = mix(crop_colour(bits_of(other_row, int(floor(share + 0.5)) - (share < edge ? 1 : 0))), crop, own);
+  }
+  own = clamp(0.5 + abs(field.to_edge.y) / f.y, 0.0, 1.0);
+  if (own < 1.0) crop = mix(crop_colour(bits_of(field.row, field.column + (field.to_edge.y < 0.0 ? 1 : -1))), crop, own);
 #endif
   // Where a field is less than a picture element high, its neighbours show with it.
-  float blend = smoothstep(0.35, 1.3, max(f.x / kRow_m, f.y / kColumn_m));
+  float blend = smoothstep(0.5, 1.6, max(f.x / kRow_m, f.y / kColumn_m));
   return mix(crop, kMeanField, blend);
 }
 
@@ -78,17 +92,22 @@ void main() {
   Field field = field_at(at);
   vec3 base = field_colour(at, f, field);
 #if DETAIL > 0
+#define WOOD_GRAIN (1.0 + 1.1 * (fine.x - 0.5))
   vec2 fine = texture(grain, world / 83.0).rg, coarse = texture(grain, world / 2300.0).rg;
   float grown = field.is_wood ? 1.1 : 0.30;
   base *= 1.0 + grown * (fine.x - 0.5) + 0.26 * (coarse.x - 0.5);
   float high = ground.x + 40.0 * (coarse.y - 0.5);
 #else
+#define WOOD_GRAIN 1.0
   float high = ground.x;
 #endif
 #if DETAIL > 1
   base *= 1.0 + 0.26 * (texture(grain, world / 11.0).g - 0.5);
 #endif
   base = with_edges(base, f, field);
+  float wood = free_wood(world);
+  wood = clamp(0.5 + wood / max(fwidth(wood), 0.02), 0.0, 1.0);
+  base = mix(base, kCrops[7] * WOOD_GRAIN, wood * 0.97);
   base = mix(base, kHeath * (base.g / 0.44 * 0.35 + 0.65), smoothstep(55.0, 130.0, high));
 #ifdef AIRFIELD
   base = with_airfield(base, world);
@@ -99,7 +118,7 @@ void main() {
   base = mix(base, kHedge * 1.15, bank * 0.8);
 
   // Slopes are shown steeper than they are, for relief in flat light.
-  vec3 normal = normalize(vec3(-1.9 * ground.y, -1.9 * ground.z, -1.0));
+  vec3 normal = normalize(vec3(-2.8 * ground.y, -2.8 * ground.z, -1.0));
   vec3 light = base * base * lit(normal, to_sun.xyz);
   vec3 direction = normalize(from_eye);
   float grazing = 1.0 - min(1.0, -direction.z * -1.0);

@@ -13,14 +13,14 @@ constexpr double kRiverApart_m = 24000.0, kRiverEast_m = 3500.0, kLakeApart_m = 
 
 /// Rolling ground of a few kilometres' wave, and hills that grow with the distance from the airfield.
 double relief_m(double north_m, double east_m, double from_airfield_m, std::uint32_t salt) {
-  const double rolling = 16.0 * value_noise(north_m / 1700.0, east_m / 1700.0, salt + 1) +
-                         5.0 * value_noise(north_m / 640.0, east_m / 640.0, salt + 2);
+  const double rolling = 21.0 * value_noise(north_m / 1700.0, east_m / 1700.0, salt + 1) +
+                         8.0 * value_noise(north_m / 640.0, east_m / 640.0, salt + 2);
   const double shape = 0.65 * value_noise(north_m / 6000.0, east_m / 6000.0, salt + 3) +
                        0.35 * value_noise(north_m / 2500.0, east_m / 2500.0, salt + 4);
-  const double hill = std::fmax(0.0, shape + 0.15) / 1.15;
+  const double hill = std::fmax(0.0, shape + 0.30) / 1.30;
   const double rough = 0.12 * value_noise(north_m / 900.0, east_m / 900.0, salt + 5);
-  const double top_m = 70.0 + 380.0 * smooth_step(14000.0, 32000.0, from_airfield_m);
-  return rolling + top_m * hill * hill * (1.0 + rough) - 5.0;
+  const double top_m = 80.0 + 370.0 * smooth_step(14000.0, 32000.0, from_airfield_m);
+  return rolling + top_m * hill * hill * (1.0 + rough) - 9.0;
 }
 
 std::int32_t nearest_edge(double share, double& edge, std::uint32_t salt, std::int32_t other) {
@@ -28,6 +28,11 @@ std::int32_t nearest_edge(double share, double& edge, std::uint32_t salt, std::i
   const bool lane = index % kLaneEvery == 0;
   edge = index + (lane ? 0.0 : 0.6 * mixed_share(index, other, salt) - 0.3);
   return index;
+}
+
+/// Some edges between columns are missing, never two in a row: the field is as wide as two.
+bool edge_missing(std::int32_t column, std::int32_t row, std::uint32_t salt) {
+  return column % 2 != 0 && column % kLaneEvery != 0 && mixed_bits(column, row, salt) % 100u < 38u;
 }
 
 Crop crop_of(std::int32_t row, std::int32_t column, std::uint32_t salt) {
@@ -107,6 +112,14 @@ Spot unbent(Spot wanted, const LandSeed& seed) {
   return guess;
 }
 
+double free_wood(Spot place, const LandSeed& seed) {
+  const auto& p = seed.phase_rad;
+  const double n = place.north_m, e = place.east_m;
+  return std::sin(n / 330.0 + p[6]) + std::sin(e / 410.0 + p[7]) + std::sin((n + e) / 270.0 + p[0]) +
+         std::sin((n - 1.3 * e) / 610.0 + p[2]) +
+         0.45 * (std::sin((n + 0.3 * e) / 61.0 + p[4]) + std::sin((e - 0.4 * n) / 53.0 + p[5])) - 2.5;
+}
+
 FieldSpot field_at(Spot place, const LandSeed& seed) {
   const Spot at = bent(place, seed);
   const double y = at.north_m / kRow_m, x = at.east_m / kColumn_m;
@@ -121,8 +134,10 @@ FieldSpot field_at(Spot place, const LandSeed& seed) {
   const std::int32_t column_edge = nearest_edge(x, edge, seed.salt + 12, spot.row);
   spot.to_column_edge_m = (x - edge) * kColumn_m;
   spot.column_is_lane = column_edge % kLaneEvery == 0;
+  if (edge_missing(column_edge, spot.row, seed.salt + 14)) spot.to_column_edge_m = kColumn_m;
   spot.column = x < edge ? column_edge - 1 : column_edge;
-  spot.crop = crop_of(spot.row, spot.column, seed.salt);
+  if (edge_missing(spot.column, spot.row, seed.salt + 14)) --spot.column;
+  spot.crop = free_wood(place, seed) > 0.0 ? Crop::wood : crop_of(spot.row, spot.column, seed.salt);
   return spot;
 }
 

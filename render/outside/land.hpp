@@ -51,6 +51,9 @@ struct FieldSpot {
 };
 FieldSpot field_at(Spot place, const LandSeed& seed);
 
+/// Woods that keep to no hedge: positive within one, negative outside, by a sum of waves.
+double free_wood(Spot place, const LandSeed& seed);
+
 inline constexpr double kRow_m = 215.0, kColumn_m = 290.0;  ///< mean size of a field
 inline constexpr int kLaneEvery = 6;                        ///< edges
 

@@ -48,7 +48,7 @@ Light light_of(double sun_azimuth_deg, double sun_elevation_deg, double visibili
   light.zenith += (overcast * 0.8f - light.zenith) * grey;
   light.horizon += (overcast - light.horizon) * 0.8f * grey;
   light.glow *= 1.0f - grey;
-  light.extinction_per_m = static_cast<float>(3.912 / std::max(visibility_m, 200.0));
+  light.extinction_per_m = static_cast<float>(2.996 / std::max(visibility_m, 200.0));
   return light;
 }
 

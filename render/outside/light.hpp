@@ -12,7 +12,7 @@ struct Light {
   Eigen::Vector3f haze;  ///< what far ground fades into: darker than the sky, so that the horizon is an edge
   Eigen::Vector3f glow;  ///< added about the sun
   float extinction_per_m =
-      1.0f / 8000.0f;  ///< exponential; contrast is 2 % at the visibility (Koschmieder, from memory)
+      1.0f / 8000.0f;  ///< exponential; 5 % of the contrast is left at the visibility (from memory)
 };
 
 /// The light for a sun at this place: low sun is weak and warm, high sun white; below -8 degrees it is dusk and stays so, since

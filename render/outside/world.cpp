@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "render/outside/airframe.hpp"
+#include "render/outside/clouds.hpp"
 #include "render/outside/frame.hpp"
 #include "render/outside/sky.hpp"
 #include "render/outside/terrain.hpp"
@@ -10,7 +12,8 @@
 namespace stallwright::outside {
 
 struct World::Parts {
-  Parts(const std::filesystem::path& shaders, Detail first) : detail(first), terrain(shaders), sky(shaders) {
+  Parts(const std::filesystem::path& shaders, Detail first)
+      : detail(first), terrain(shaders), sky(shaders), clouds(shaders), airframe(shaders) {
     glBindBuffer(GL_UNIFORM_BUFFER, frame.name());
     glBufferData(GL_UNIFORM_BUFFER, sizeof(Frame), nullptr, GL_DYNAMIC_DRAW);
   }
@@ -18,6 +21,8 @@ struct World::Parts {
   GlBuffer frame;
   Terrain terrain;
   Sky sky;
+  Clouds clouds;
+  Airframe airframe;
   std::uint64_t world_seed = 1;
   LandSeed seed{1};
 };
@@ -84,9 +89,11 @@ void World::draw(const view::OutsideView& view, const Viewport& viewport) {
   glBindBuffer(GL_UNIFORM_BUFFER, p.frame.name());
   glBufferSubData(GL_UNIFORM_BUFFER, 0, sizeof(Frame), &frame);
   glBindBufferBase(GL_UNIFORM_BUFFER, kFrameBinding, p.frame.name());
-  // Beyond one and a quarter visibilities less than 1 % of the contrast is left.
-  p.terrain.draw(camera, eye, p.detail, std::clamp(1.25 * view.visibility_m, 3000.0, 60000.0));
+  // Beyond one and a half visibilities 1 % of the contrast is left.
+  p.terrain.draw(camera, eye, p.detail, std::clamp(1.5 * view.visibility_m, 3000.0, 60000.0));
   p.sky.draw();
+  p.clouds.draw(view, p.seed, p.detail);
+  p.airframe.draw(view);
 }
 
 }  // namespace stallwright::outside
