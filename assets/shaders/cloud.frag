@@ -14,5 +14,8 @@ void main() {
   // Thin edges before the sun shine.
   float through = (1.0 - texel.a) * max(-sun_here.z, 0.0);
   vec3 light = sky.rgb * (0.50 + 0.55 * texel.b) + sun.rgb * (0.62 * sunny * (0.35 + 0.65 * texel.b) + 0.35 * through);
-  colour = vec4(shown(fogged(light * 0.95, from_eye)), texel.a * cover);
+  // Far off they fade into the sky behind them, not into the darker haze of the ground.
+  float distance = length(from_eye);
+  vec3 behind = mix(horizon.rgb, zenith.rgb, 0.12);
+  colour = vec4(shown(mix(behind, light * 0.95, exp(-0.8 * haze.w * distance))), texel.a * cover);
 }

@@ -6,6 +6,7 @@
 #include "render/outside/airframe.hpp"
 #include "render/outside/clouds.hpp"
 #include "render/outside/frame.hpp"
+#include "render/outside/scenery.hpp"
 #include "render/outside/sky.hpp"
 #include "render/outside/terrain.hpp"
 
@@ -13,13 +14,14 @@ namespace stallwright::outside {
 
 struct World::Parts {
   Parts(const std::filesystem::path& shaders, Detail first)
-      : detail(first), terrain(shaders), sky(shaders), clouds(shaders), airframe(shaders) {
+      : detail(first), terrain(shaders), scenery(shaders), sky(shaders), clouds(shaders), airframe(shaders) {
     glBindBuffer(GL_UNIFORM_BUFFER, frame.name());
     glBufferData(GL_UNIFORM_BUFFER, sizeof(Frame), nullptr, GL_DYNAMIC_DRAW);
   }
   Detail detail;
   GlBuffer frame;
   Terrain terrain;
+  Scenery scenery;
   Sky sky;
   Clouds clouds;
   Airframe airframe;
@@ -79,6 +81,7 @@ void World::draw(const view::OutsideView& view, const Viewport& viewport) {
     p.world_seed = view.world_seed;
     p.seed = LandSeed(view.world_seed);
     p.terrain.set_land(p.seed);
+    p.scenery.set_land(p.seed);
   }
   const Camera camera = camera_of(view, static_cast<double>(viewport.width) / viewport.height);
   const Light light =
@@ -91,6 +94,7 @@ void World::draw(const view::OutsideView& view, const Viewport& viewport) {
   glBindBufferBase(GL_UNIFORM_BUFFER, kFrameBinding, p.frame.name());
   // Beyond one and a half visibilities 1 % of the contrast is left.
   p.terrain.draw(camera, eye, p.detail, std::clamp(1.5 * view.visibility_m, 3000.0, 60000.0));
+  p.scenery.draw(view, eye, p.terrain.nearest_shown(), p.detail, viewport);
   p.sky.draw();
   p.clouds.draw(view, p.seed, p.detail);
   p.airframe.draw(view);
