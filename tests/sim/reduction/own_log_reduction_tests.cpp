@@ -47,9 +47,10 @@ TEST_CASE(
   const auto columns = foreign_columns();
   const SetPoints got = reduce_foreign(flown, foreign_text(flown.rows, columns),
                                        map_text(columns) + target_text(flown, true) + record_text(flown));
-  // The same samples: what is left is the last printed digit of each column, 1e-5 of a ratio at most, which the fit of
-  // a stall may make ten times as much of.
-  same_points(got, reduce(flown.rows, flown.card, flown.instruments), 2e-5, 2e-4);
+  // The same samples: what is left is the last printed digit of each column, 1e-5 of a ratio at most. In a stall the
+  // buffet shakes lift about its maximum, and a last digit may decide which sample is the greatest and so where the fit
+  // begins: a fifth of the point's standard uncertainty, 0.04.
+  same_points(got, reduce(flown.rows, flown.card, flown.instruments), 2e-5, 8e-3);
   CHECK(says(got.warnings, "midnight"));
 }
 
@@ -60,8 +61,9 @@ TEST_CASE("a log at 20 Hz gives the set points of the log at 50 Hz within what i
   const SetPoints got = reduce_foreign(flown, foreign_text(thinned(flown.rows, 20.0), columns),
                                        map_text(columns) + target_text(flown, true) + record_text(flown));
   // A sample of the pressures scatters by 1e-3 of ratio, the mean over 300 samples instead of 750 by 6e-5; the slope
-  // of the set moves a little too. 1e-3 is a thirtieth of a knot. A stall's maximum is flat: a tenth of a knot.
-  same_points(got, reduce(flown.rows, flown.card, flown.instruments), 1e-3, 5e-3);
+  // of the set moves a little too. 1e-3 is a thirtieth of a knot. A stall's maximum is flat: a tenth of a knot, a fifth of its
+  // standard uncertainty.
+  same_points(got, reduce(flown.rows, flown.card, flown.instruments), 1e-3, 8e-3);
   CHECK(says(got.warnings, "in straight lines"));
 }
 
