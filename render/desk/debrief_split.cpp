@@ -73,11 +73,12 @@ void draw_heads(Pen& pen, const Grid& grid, float top, float bottom) {
     pen.text(pen.fonts().bold, {grid.middle(k), top}, kTheme.ivory, name, Align::middle);
     const float a = grid.middle(k) - grid.half(), b = grid.middle(k) + grid.half(), y = top + pen.px(26);
     pen.box({a, y}, {b, bottom}, kTheme.dial);
-    const AxisTicks ticks = axis_ticks(-grid.span_kt, grid.span_kt, 3);
+    const AxisTicks ticks = axis_ticks(-grid.span_kt, grid.span_kt, 5);
     for (int i = 0; i < ticks.count; ++i) {
       const float x = grid.x(k, ticks.at(i));
       const bool zero = std::abs(ticks.at(i)) < 1e-9;
       pen.line({x, y}, {x, bottom}, zero ? kTheme.soft : kTheme.edge, zero ? 1.4f : 1.0f);
+      if (!zero && i != 0 && i + 1 != ticks.count) continue;  // more would touch
       char text[32];
       axis_text(text, sizeof text, ticks.at(i), ticks.decimals, true);
       pen.text(pen.fonts().small, {x, bottom + pen.px(4)}, kTheme.soft, text, Align::middle);
