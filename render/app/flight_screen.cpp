@@ -47,12 +47,6 @@ view::KeyNames key_names(const input::KeyBindings& bindings) {
   return names;
 }
 
-std::vector<PointSpeeds> speeds_of(const SortieConfig& config, double entered_mass_kg) {
-  std::vector<PointSpeeds> speeds;
-  for (const TestPoint& point : config.card.points) speeds.push_back(point_speeds(point, config.type, entered_mass_kg));
-  return speeds;
-}
-
 double toward(double now, double goal, double most) { return now + std::clamp(goal - now, -most, most); }
 
 }  // namespace
@@ -90,7 +84,8 @@ FlightScreen::Layout FlightScreen::layout(const Context& context) const {
 bool FlightScreen::stall_ahead() const {
   const Marks& marks = seen_.now.marks;
   if (stall_checked_ || marks.point == 0) return false;
-  const bool before = marks.phase == Phase::clearing || marks.phase == Phase::transit || marks.phase == Phase::settle;
+  const bool before =
+      marks.phase == Phase::clearing || marks.phase == Phase::transit || marks.phase == Phase::settle;
   return before && order_.config.card.points[static_cast<std::size_t>(marks.point - 1)].is_stall();
 }
 
@@ -116,7 +111,8 @@ void FlightScreen::act(Action action, Presses& presses, Context& context) {
     case Action::faster:
     case Action::slower: {
       const auto* place = std::find(std::begin(kRates), std::end(kRates), rate_);
-      const long k = std::clamp<long>(place - kRates + (action == Action::faster ? 1 : -1), 0, std::size(kRates) - 1);
+      const long k =
+          std::clamp<long>(place - kRates + (action == Action::faster ? 1 : -1), 0, std::size(kRates) - 1);
       rate_ = kRates[k];
       drive_->rate(rate_);
       break;
@@ -158,15 +154,18 @@ void FlightScreen::take_actions(Context& context, double dt_s) {
   presses.knock_it_off |= pressed_.knock_it_off;
   move_head(now, dt_s);
   const long last = static_cast<long>(order_.config.type.flaps.size()) - 1;
-  flap_setting_ = static_cast<std::size_t>(std::clamp(static_cast<long>(flap_setting_) + now.flap_steps, 0L, last));
-  drive_->hands({now.stick_aft, now.stick_right, now.pedal_right, now.throttle, flap_setting_, now.feet_assisted, presses});
+  flap_setting_ =
+      static_cast<std::size_t>(std::clamp(static_cast<long>(flap_setting_) + now.flap_steps, 0L, last));
+  drive_->hands({now.stick_aft, now.stick_right, now.pedal_right, now.throttle, flap_setting_,
+                 now.feet_assisted, presses});
   hold_still();
   drive_->frame(dt_s);
   drive_->look(seen_);
   seen_.now.pitch_trim = now.pitch_trim;
   if (stall_ahead() && page_ == Page::none && order_.config.by_hand) page_ = Page::stall_checks;
   if (!seen_.trouble.empty())
-    context.notices.say("The sortie can no longer be written: " + seen_.trouble + ". What was written is safe.");
+    context.notices.say("The sortie can no longer be written: " + seen_.trouble +
+                        ". What was written is safe.");
 }
 
 void FlightScreen::draw_world(Context& context, const Layout& at, double dt_s) {
@@ -188,8 +187,10 @@ void FlightScreen::draw_status(Context& context, const Layout& at) {
   float x = 10.0f * s;
   for (std::size_t k = 0; k < words.count; ++k) {
     const ImVec2 size = fonts.bold->CalcTextSizeA(fonts.bold->FontSize, 1e6f, 0.0f, words.words[k]);
-    list.AddRectFilled({x, 10.0f * s}, {x + size.x + 16.0f * s, 16.0f * s + size.y}, ui::colour(ui::kTheme.panel, 0.9f));
-    list.AddText(fonts.bold, fonts.bold->FontSize, {x + 8.0f * s, 13.0f * s}, ui::colour(ui::kTheme.ivory), words.words[k]);
+    list.AddRectFilled({x, 10.0f * s}, {x + size.x + 16.0f * s, 16.0f * s + size.y},
+                       ui::colour(ui::kTheme.panel, 0.9f));
+    list.AddText(fonts.bold, fonts.bold->FontSize, {x + 8.0f * s, 13.0f * s}, ui::colour(ui::kTheme.ivory),
+                 words.words[k]);
     x += size.x + 24.0f * s;
   }
   char text[160];
@@ -204,18 +205,22 @@ void FlightScreen::draw_status(Context& context, const Layout& at) {
     std::snprintf(text, sizeof text, "%s for keys", keys_.help.c_str());
   const ImVec2 size = fonts.small->CalcTextSizeA(fonts.small->FontSize, 1e6f, 0.0f, text);
   const ImVec2 from{at.world_to.x - size.x - 20.0f * s, 10.0f * s};
-  list.AddRectFilled(from, {from.x + size.x + 12.0f * s, from.y + size.y + 6.0f * s}, ui::colour(ui::kTheme.panel, 0.85f));
-  list.AddText(fonts.small, fonts.small->FontSize, {from.x + 6.0f * s, from.y + 3.0f * s}, ui::colour(ui::kTheme.ivory), text);
+  list.AddRectFilled(from, {from.x + size.x + 12.0f * s, from.y + size.y + 6.0f * s},
+                     ui::colour(ui::kTheme.panel, 0.85f));
+  list.AddText(fonts.small, fonts.small->FontSize, {from.x + 6.0f * s, from.y + 3.0f * s},
+               ui::colour(ui::kTheme.ivory), text);
 }
 
 void FlightScreen::draw_panel(Context& context, const Layout& at) {
   panel::draw_probe_scale(view::probe_scale_view(seen_.now), context.fonts(), at.scale_from, at.scale_to);
-  panel::draw_panel(view::panel_view(seen_.now, order_.config.type), context.fonts(), at.panel_from, at.panel_to);
+  panel::draw_panel(view::panel_view(seen_.now, order_.config.type), context.fonts(), at.panel_from,
+                    at.panel_to);
   view::coach_view(seen_.now, order_.config.card, order_.config.type, speeds_, keys_, order_.guide, coach_);
   ImGui::SetNextWindowPos(at.coach_from);
   ImGui::SetNextWindowSize({at.coach_to.x - at.coach_from.x, at.coach_to.y - at.coach_from.y});
-  ImGui::Begin("coach", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                     ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoNav);
+  ImGui::Begin("coach", nullptr,
+               ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                   ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoNav);
   pressed_ = desk::draw_coach(coach_, context.registry, context.fonts(), at.coach_from, at.coach_to);
   ImGui::End();
 }
@@ -226,11 +231,13 @@ void FlightScreen::draw_page(Context& context, const Layout& at) {
     case Page::none:
       return;
     case Page::stall_checks:
-      answer = draw_stall_checks(order_.config.card, context.registry, context.fonts(), at.scale_from, at.panel_to);
+      answer = draw_stall_checks(order_.config.card, context.registry, context.fonts(), at.scale_from,
+                                 at.panel_to);
       stall_checked_ = stall_checked_ || answer == Answer::yes;
       break;
     case Page::keys:
-      answer = draw_key_page(input::key_help(context.hands.settings().keys), context.registry, context.fonts(), at.scale_from, at.panel_to);
+      answer = draw_key_page(input::key_help(context.hands.settings().keys), context.registry,
+                             context.fonts(), at.scale_from, at.panel_to);
       break;
     case Page::leave:
       answer = draw_leave_page(context.registry, context.fonts(), at.coach_from, at.panel_to);
@@ -248,7 +255,8 @@ void FlightScreen::sound(Context& context, double dt_s) {
   const Snapshot& now = seen_.now;
   const input::Settings& settings = context.hands.settings();
   for (; events_seen_ < now.events; ++events_seen_)
-    if (now.last_event.kind == "break" || now.last_event.kind == "unintended stall" || now.last_event.kind == "wing drop") {
+    if (now.last_event.kind == "break" || now.last_event.kind == "unintended stall" ||
+        now.last_event.kind == "wing drop") {
       ++heard_.breaks;
       events_seen_ = now.events;
       break;

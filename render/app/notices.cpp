@@ -36,8 +36,8 @@ void Notices::draw(const ui::Fonts& fonts, ImVec2 at) const {
     const ImVec2 from{at.x - size.x - 16.0f * s, at.y}, to{at.x, at.y + size.y + 8.0f * s};
     list.AddRectFilled(from, to, ui::colour(ui::kTheme.panel, 0.92f));
     list.AddRect(from, to, ui::colour(ui::kTheme.soft), 0.0f, 0, s);
-    list.AddText(fonts.small, fonts.small->FontSize, {from.x + 8.0f * s, from.y + 4.0f * s}, ui::colour(ui::kTheme.ivory),
-                 said.text.c_str(), nullptr, wrap);
+    list.AddText(fonts.small, fonts.small->FontSize, {from.x + 8.0f * s, from.y + 4.0f * s},
+                 ui::colour(ui::kTheme.ivory), said.text.c_str(), nullptr, wrap);
     at.y = to.y + 4.0f * s;
   }
 }

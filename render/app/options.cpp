@@ -12,7 +12,8 @@ namespace fs = std::filesystem;
 
 constexpr const char* kAbout =
     "Fly a test card by hand and be debriefed on what came of it.\n"
-    "A rehearsal aid, not an approved training device: the flight manual, local rules and a qualified instructor govern.";
+    "A rehearsal aid, not an approved training device: the flight manual, local rules and a qualified "
+    "instructor govern.";
 
 constexpr const char* kFooter =
     "Examples:\n"
@@ -20,8 +21,10 @@ constexpr const char* kFooter =
     "  stallwright-cockpit --fly --air light --seed 3\n"
     "  stallwright-cockpit --debrief sorties/calm\n"
     "  stallwright-cockpit --headless --fly --demonstrate sharp --frames 200 --screenshot view.png\n\n"
-    "Without a screen nothing opens unless --headless is given. --script and --frames fly in step with the frames, 25 a\n"
-    "second, so the same script gives the same flight. What a script can say stands in render/app/script.hpp.\n"
+    "Without a screen nothing opens unless --headless is given. --script and --frames fly in step with the "
+    "frames, 25 a\n"
+    "second, so the same script gives the same flight. What a script can say stands in "
+    "render/app/script.hpp.\n"
     "Exit status: 0; 2 bad input or a wrong option; 3 a failure of the program.";
 
 fs::path settings_folder() {
@@ -54,23 +57,38 @@ Options read_options(int argc, char** argv) {
   app.set_version_flag("--version", "stallwright-cockpit " STALLWRIGHT_VERSION);
   app.add_option("--aircraft", aircraft, "Aeroplane to choose")->type_name("NAME");
   app.add_option("--card", card, "Card to choose: a name, or a file")->type_name("NAME|FILE");
-  app.add_option("--set-points", set_points, "With a card that verifies: sortie folder whose set points it listens to")->type_name("DIR");
+  app.add_option("--set-points", set_points,
+                 "With a card that verifies: sortie folder whose set points it listens to")
+      ->type_name("DIR");
   app.add_option("--air", air, "Air to choose: calm, light, moderate, severe, day")->type_name("NAME");
-  const CLI::Option* hour_option = app.add_option("--hour", hour, "Local solar time, 5 to 20")->check(CLI::Range(5.0, 20.0))->type_name("H");
+  const CLI::Option* hour_option = app.add_option("--hour", hour, "Local solar time, 5 to 20")
+                                       ->check(CLI::Range(5.0, 20.0))
+                                       ->type_name("H");
   app.add_option("--seed", seed, "Number that draws air and sensor errors")->type_name("N");
   app.add_flag("--fly", o.fly_at_once, "Fly at once, without the start page");
-  app.add_option("--demonstrate", demonstrate, "The simulated pilot flies: sharp, current or rusty")->type_name("GRADE");
+  app.add_option("--demonstrate", demonstrate, "The simulated pilot flies: sharp, current or rusty")
+      ->type_name("GRADE");
   app.add_option("--debrief", debrief, "Open the debrief of a sortie folder")->type_name("DIR");
   app.add_option("--replay", replay, "Open the replay of a sortie folder")->type_name("DIR");
-  app.add_option("--sorties", o.sorties, "Folder that sorties go into")->capture_default_str()->type_name("DIR");
+  app.add_option("--sorties", o.sorties, "Folder that sorties go into")
+      ->capture_default_str()
+      ->type_name("DIR");
   app.add_option("--settings", settings, "Folder of what is remembered")->type_name("DIR");
   app.add_option("--size", size, "Size of the window in pixels")->type_name("WxH");
-  app.add_option("--scale", o.scale, "Size of type and dials, 1 at 1280x720; otherwise by the window's height")->check(CLI::Range(0.8, 4.0))->type_name("S");
+  app.add_option("--scale", o.scale,
+                 "Size of type and dials, 1 at 1280x720; otherwise by the window's height")
+      ->check(CLI::Range(0.8, 4.0))
+      ->type_name("S");
   app.add_flag("--full-screen", o.full_screen, "Fill the screen");
-  app.add_option("--detail", o.detail, "How much of the world is drawn: auto, full, lean, bare")->check(CLI::IsMember({"auto", "full", "lean", "bare"}))->capture_default_str()->type_name("NAME");
+  app.add_option("--detail", o.detail, "How much of the world is drawn: auto, full, lean, bare")
+      ->check(CLI::IsMember({"auto", "full", "lean", "bare"}))
+      ->capture_default_str()
+      ->type_name("NAME");
   app.add_flag("--silent", o.silent, "Open no sound");
   app.add_flag("--headless", o.headless, "Draw without a screen");
-  app.add_option("--frames", o.frames, "Draw N frames, then end")->check(CLI::Range(1L, 10000000L))->type_name("N");
+  app.add_option("--frames", o.frames, "Draw N frames, then end")
+      ->check(CLI::Range(1L, 10000000L))
+      ->type_name("N");
   app.add_option("--screenshot", o.screenshot, "Write the last frame as a picture")->type_name("FILE.png");
   app.add_option("--script", o.script, "Keys and presses from a file")->type_name("FILE");
   app.add_flag("--times", o.times, "Print frame times at the end");
@@ -101,7 +119,8 @@ Options read_options(int argc, char** argv) {
   if (!seed.empty()) {
     char* end = nullptr;
     o.choice.seed = std::strtoull(seed.c_str(), &end, 10);
-    if (*end != '\0' || seed.front() == '-') throw InputError("--seed: expected a whole number, found \"" + seed + "\"");
+    if (*end != '\0' || seed.front() == '-')
+      throw InputError("--seed: expected a whole number, found \"" + seed + "\"");
   }
   if (!demonstrate.empty()) {
     if (demonstrate != "sharp" && demonstrate != "current" && demonstrate != "rusty")

@@ -13,10 +13,12 @@ namespace stallwright::app {
 enum class Answer { none, yes, no };
 
 /// Checks and cautions before the first stall. yes: gone through.
-Answer draw_stall_checks(const TestCard& card, ui::Registry& registry, const ui::Fonts& fonts, ImVec2 from, ImVec2 to);
+Answer draw_stall_checks(const TestCard& card, ui::Registry& registry, const ui::Fonts& fonts, ImVec2 from,
+                         ImVec2 to);
 
 /// All keys. yes or no: close.
-Answer draw_key_page(const std::vector<input::KeyHelp>& keys, ui::Registry& registry, const ui::Fonts& fonts, ImVec2 from, ImVec2 to);
+Answer draw_key_page(const std::vector<input::KeyHelp>& keys, ui::Registry& registry, const ui::Fonts& fonts,
+                     ImVec2 from, ImVec2 to);
 
 /// Whether to end the flight.
 Answer draw_leave_page(ui::Registry& registry, const ui::Fonts& fonts, ImVec2 from, ImVec2 to);

@@ -20,10 +20,10 @@ struct Word {
   bool text, seconds;
 };
 constexpr Word kWords[] = {
-    {"key", ScriptLine::What::key, true, false},          {"hold", ScriptLine::What::hold, true, true},
-    {"press", ScriptLine::What::press, true, false},      {"type", ScriptLine::What::type, true, false},
+    {"key", ScriptLine::What::key, true, false},           {"hold", ScriptLine::What::hold, true, true},
+    {"press", ScriptLine::What::press, true, false},       {"type", ScriptLine::What::type, true, false},
     {"wait for", ScriptLine::What::wait_for, true, false}, {"wait", ScriptLine::What::wait, false, true},
-    {"picture", ScriptLine::What::picture, true, false},  {"end", ScriptLine::What::end, false, false}};
+    {"picture", ScriptLine::What::picture, true, false},   {"end", ScriptLine::What::end, false, false}};
 
 std::string trimmed(const std::string& text) {
   const auto first = text.find_first_not_of(" \t\r");
@@ -31,8 +31,10 @@ std::string trimmed(const std::string& text) {
   return text.substr(first, text.find_last_not_of(" \t\r") - first + 1);
 }
 
-[[noreturn]] void fail(const std::string& file, int line, const std::string& expected, const std::string& found) {
-  throw InputError(file + ":" + std::to_string(line) + ": expected " + expected + ", found \"" + found + "\"");
+[[noreturn]] void fail(const std::string& file, int line, const std::string& expected,
+                       const std::string& found) {
+  throw InputError(file + ":" + std::to_string(line) + ": expected " + expected + ", found \"" + found +
+                   "\"");
 }
 
 double seconds_in(const std::string& text, const std::string& file, int line) {

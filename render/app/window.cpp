@@ -40,7 +40,8 @@ void require_screen(bool headless) {
 Window::Window(const Options& options) : fixed_scale_(options.scale), headless_(options.headless) {
   require_screen(options.headless);
   SDL_SetHint(SDL_HINT_JOYSTICK_ALLOW_BACKGROUND_EVENTS, "1");
-  if (SDL_Init(SDL_INIT_VIDEO | SDL_INIT_GAMECONTROLLER | SDL_INIT_JOYSTICK) != 0) fail("no screen could be opened");
+  if (SDL_Init(SDL_INIT_VIDEO | SDL_INIT_GAMECONTROLLER | SDL_INIT_JOYSTICK) != 0)
+    fail("no screen could be opened");
   if (!options.silent) SDL_InitSubSystem(SDL_INIT_AUDIO);  // going on in silence is the speaker's matter
   SDL_InitSubSystem(SDL_INIT_HAPTIC);
   SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_CORE);
@@ -50,7 +51,8 @@ Window::Window(const Options& options) : fixed_scale_(options.scale), headless_(
   SDL_GL_SetAttribute(SDL_GL_DOUBLEBUFFER, 1);
   Uint32 flags = SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI;
   if (options.full_screen) flags |= SDL_WINDOW_FULLSCREEN_DESKTOP;
-  window_ = SDL_CreateWindow("Stallwright", SDL_WINDOWPOS_CENTERED, SDL_WINDOWPOS_CENTERED, options.width, options.height, flags);
+  window_ = SDL_CreateWindow("Stallwright", SDL_WINDOWPOS_CENTERED, SDL_WINDOWPOS_CENTERED, options.width,
+                             options.height, flags);
   if (window_ == nullptr) fail("no window could be opened");
   SDL_SetWindowMinimumSize(window_, 960, 540);
   context_ = SDL_GL_CreateContext(window_);

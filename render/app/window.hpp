@@ -28,7 +28,9 @@ class Window {
   const ui::Fonts& fonts() const { return fonts_; }
   void set_user_scale(double scale);  ///< on top of the window's
   const std::string& renderer() const { return renderer_; }
-  bool software() const { return renderer_.find("llvmpipe") != std::string::npos || renderer_.find("softpipe") != std::string::npos; }
+  bool software() const {
+    return renderer_.find("llvmpipe") != std::string::npos || renderer_.find("softpipe") != std::string::npos;
+  }
   bool headless() const { return headless_; }
   void toggle_full_screen();
 

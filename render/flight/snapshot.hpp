@@ -31,7 +31,6 @@ struct Snapshot {
          usual_throttle = kUnset;  ///< that hold what is asked, from memory; NaN: none
   double pitch_trim = 0.0;         ///< -1 .. 1, nose up positive
   double altimeter_setting_hpa = 1013.25;
-  double pitch_trim = 0.0;  ///< -1 .. 1 of its travel, nose up positive
   double propeller_radps = 0.0;
   double power_share = 0.0;      ///< of the engine's full power, 0 windmilling .. 1
   double airspeed_mps = 0.0;     ///< true, for the wind's noise

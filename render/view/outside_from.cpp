@@ -17,14 +17,17 @@ constexpr double kLatitude_deg = 48.0, kDayOfYear = 172.0;  ///< of the invented
 
 double mixed(double a, double b, double share) { return a + (b - a) * share; }
 
-double shaken(double mps2) { return std::clamp(mps2 / (kNeck_radps * kNeck_radps), -kMostShake_m, kMostShake_m); }
+double shaken(double mps2) {
+  return std::clamp(mps2 / (kNeck_radps * kNeck_radps), -kMostShake_m, kMostShake_m);
+}
 
 }  // namespace
 
 Vec3<double> eye_place(const SortieConfig& config) {
   const Station3 cg = mass_properties(config.type, config.loading).cg;
   const Station3& seat = config.type.mass.stations.front().at;
-  return {cg.x_aft_m - seat.x_aft_m, seat.y_right_m - cg.y_right_m, cg.z_up_m - (seat.z_up_m + kEyeAboveSeat_m)};
+  return {cg.x_aft_m - seat.x_aft_m, seat.y_right_m - cg.y_right_m,
+          cg.z_up_m - (seat.z_up_m + kEyeAboveSeat_m)};
 }
 
 OutsideView outside_of(const SortieConfig& config, double hour) {
@@ -60,8 +63,9 @@ void place_eye(const Seen& seen, const Vec3<double>& eye_B_m, double look_right_
   const double dot = a.attitude_EB.w * b.attitude_EB.w + a.attitude_EB.x * b.attitude_EB.x +
                      a.attitude_EB.y * b.attitude_EB.y + a.attitude_EB.z * b.attitude_EB.z;
   const double side = dot < 0.0 ? -1.0 : 1.0;
-  Quaternion<double> q{mixed(a.attitude_EB.w, side * b.attitude_EB.w, s), mixed(a.attitude_EB.x, side * b.attitude_EB.x, s),
-                       mixed(a.attitude_EB.y, side * b.attitude_EB.y, s), mixed(a.attitude_EB.z, side * b.attitude_EB.z, s)};
+  Quaternion<double> q{
+      mixed(a.attitude_EB.w, side * b.attitude_EB.w, s), mixed(a.attitude_EB.x, side * b.attitude_EB.x, s),
+      mixed(a.attitude_EB.y, side * b.attitude_EB.y, s), mixed(a.attitude_EB.z, side * b.attitude_EB.z, s)};
   q = normalised(q);
   const Vec3<double>& shake = seen.now.seat_shake_mps2;
   const Vec3<double> head = eye_B_m + Vec3<double>{shaken(shake.x), shaken(shake.y), shaken(shake.z)};

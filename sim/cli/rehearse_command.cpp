@@ -10,10 +10,9 @@
 #include "sim/cli/cli_common.hpp"
 #include "sim/cli/debrief_output.hpp"
 #include "sim/cli/who_options.hpp"
-#include "sim/reduction/set_points_json.hpp"
 #include "sim/report/sortie_folder.hpp"
+#include "sim/report/taught.hpp"
 #include "sim/sortie/card_check.hpp"
-#include "sim/sortie/test_card_file.hpp"
 
 namespace stallwright {
 namespace {
@@ -89,39 +88,6 @@ void require_card_fits(const cli::Flight& flight) {
                    " can fly, found " + problems.front() + more);
 }
 
-/// Set points to verify: a file, or a folder that has one and, with its card, says how the warning was taught.
-Taught read_taught(const std::string& given, SourceFiles& sources) {
-  const fs::path path(given);
-  std::error_code error;
-  const bool folder = fs::is_directory(path, error);
-  sources.taught = folder ? path / "set-points.json" : path;
-  Taught taught;
-  taught.set_points = read_set_points(sources.taught);
-  if (unit_for(taught.set_points).warnings.empty())
-    throw InputError(sources.taught.string() + ": expected set points with a warning among them, found none");
-  if (!folder || !fs::exists(path / "card.toml", error)) return taught;
-  for (const TestPoint& point : load_test_card(path / "card.toml").points)
-    if (point.name == "warning") taught.power = point.power;
-  return taught;
-}
-
-void load_unit(const Options& options, FlownSortie& flown, SourceFiles& sources) {
-  const TestCard& card = flown.config.card;
-  if (card.verifies && options.set_points.empty())
-    throw InputError("--set-points: expected the set points that " + card.name + " verifies, found none");
-  if (card.verifies && !options.who.empty()) throw InputError(cli::kNoRecord);
-  if (options.set_points.empty()) return;
-  if (!card.verifies)
-    throw InputError("--set-points: expected a card that verifies, as the card verify does, found " +
-                     card.name);
-  flown.taught = read_taught(options.set_points, sources);
-  const std::string& taught_on = flown.taught->set_points.aircraft;
-  if (!taught_on.empty() && taught_on != flown.config.type.name)
-    throw InputError("--set-points: expected those of " + flown.config.type.name + ", found those of " +
-                     taught_on);
-  flown.config.unit = unit_for(flown.taught->set_points);
-}
-
 /// The sortie at its start. What an aeroplane cannot do in the air of the day is known here, before anything
 /// is written.
 Sortie ready_sortie(const SortieConfig& config) {
@@ -154,7 +120,8 @@ int rehearse(const Options& options) {
   config.airframe_seed = cli::seed_from("--airframe-seed", options.airframe_seed);
   if (!options.instrument_seed.empty())
     config.instrument_seed = cli::seed_from("--instrument-seed", options.instrument_seed);
-  load_unit(options, flown, sources);
+  if (config.card.verifies && !options.who.empty()) throw InputError(cli::kNoRecord);
+  load_unit(options.set_points, flown, sources);
   const fs::path out = options.out_given ? fs::path(options.out) : usual_folder(flown);
   require_new_folder(out);
 
