@@ -10,6 +10,18 @@ constexpr float kStrip_px = kGaugeHeight_px + 10.0f;  ///< of gauges under the d
 constexpr float kColumn_px = kGaugeWidth_px + 16.0f;  ///< of gauges on the right, its gap included
 constexpr float kWidest_px = 184.0f;                  ///< of a gauge: longer scales read no better
 
+/// Equal cells, counted by rows.
+struct Grid {
+  int columns;
+  float cell_x, cell_y;
+  /// Of cell `k`, when the first cell's corner lies at `from`; px.
+  ImVec2 middle(ImVec2 from, int k) const {
+    const int row = k / columns, column = k % columns;
+    return {from.x + cell_x * (static_cast<float>(column) + 0.5f),
+            from.y + cell_y * (static_cast<float>(row) + 0.5f)};
+  }
+};
+
 struct Room {
   ImVec2 from, to;
   float scale;
@@ -27,29 +39,26 @@ float diameter(const Room& room, int columns, int rows) {
       2.0f);
 }
 
+/// So many cells in so many columns, as large as the room allows.
+Grid grid(const Room& room, int columns, std::size_t cells) {
+  const int rows = static_cast<int>(cells) / columns;
+  return {columns, room.width() / static_cast<float>(columns), room.height() / static_cast<float>(rows)};
+}
+
 void place_dials(PanelLayout& layout, const Room& room, int columns) {
-  const int rows = static_cast<int>(kDials) / columns;
-  layout.radius = diameter(room, columns, rows) / 2.0f;
-  const float cell_x = room.width() / static_cast<float>(columns);
-  const float cell_y = room.height() / static_cast<float>(rows);
-  for (int k = 0; k < static_cast<int>(kDials); ++k)
-    layout.dials[static_cast<std::size_t>(k)] = {
-        room.from.x + cell_x * (static_cast<float>(k % columns) + 0.5f),
-        room.from.y + cell_y * (static_cast<float>(k / columns) + 0.5f)};
+  const Grid cells = grid(room, columns, kDials);
+  layout.radius = diameter(room, columns, static_cast<int>(kDials) / columns) / 2.0f;
+  for (std::size_t k = 0; k < kDials; ++k) layout.dials[k] = cells.middle(room.from, static_cast<int>(k));
 }
 
 void place_gauges(PanelLayout& layout, const Room& room, int columns) {
-  const float height = room.px(kGaugeHeight_px);
-  const int rows = static_cast<int>(kGauges) / columns;
-  const float cell_x = room.width() / static_cast<float>(columns);
-  const float cell_y = room.height() / static_cast<float>(rows);
-  const float width =
-      std::clamp(cell_x - room.px(4.0f * kGap_px), room.px(kGaugeWidth_px), room.px(kWidest_px));
-  for (int k = 0; k < static_cast<int>(kGauges); ++k) {
-    const float x = room.from.x + cell_x * (static_cast<float>(k % columns) + 0.5f);
-    const float y = room.from.y + cell_y * (static_cast<float>(k / columns) + 0.5f);
-    layout.gauges[static_cast<std::size_t>(k)] = {{x - width / 2.0f, y - height / 2.0f},
-                                                  {x + width / 2.0f, y + height / 2.0f}};
+  const Grid cells = grid(room, columns, kGauges);
+  const float down = room.px(kGaugeHeight_px) / 2.0f;
+  const float right =
+      std::clamp(cells.cell_x - room.px(4.0f * kGap_px), room.px(kGaugeWidth_px), room.px(kWidest_px)) / 2.0f;
+  for (std::size_t k = 0; k < kGauges; ++k) {
+    const ImVec2 at = cells.middle(room.from, static_cast<int>(k));
+    layout.gauges[k] = {{at.x - right, at.y - down}, {at.x + right, at.y + down}};
   }
 }
 

@@ -29,6 +29,8 @@ class UseFont {
   ~UseFont() { ImGui::PopFont(); }
   UseFont(const UseFont&) = delete;
   UseFont& operator=(const UseFont&) = delete;
+  UseFont(UseFont&&) = delete;
+  UseFont& operator=(UseFont&&) = delete;
 };
 
 }  // namespace stallwright::ui

@@ -27,8 +27,9 @@ struct Theme {
   // Airspeed arcs keep the colours that 14 CFR 23.1545 gives them.
   Colour arc_white{0.950f, 0.950f, 0.950f, 1.0f}, arc_green{0.100f, 0.620f, 0.250f, 1.0f},
       arc_yellow{0.960f, 0.800f, 0.100f, 1.0f}, line_red{0.860f, 0.130f, 0.100f, 1.0f};
-  Colour sky{0.310f, 0.365f, 0.395f, 1.0f};     ///< upper half of the attitude indicator: slate
-  Colour ground{0.235f, 0.180f, 0.130f, 1.0f};  ///< lower half: peat, darker so that the halves differ in grey too
+  Colour sky{0.310f, 0.365f, 0.395f, 1.0f};  ///< upper half of the attitude indicator: slate
+  Colour ground{0.235f, 0.180f, 0.130f,
+                1.0f};  ///< lower half: peat, darker so that the halves differ in grey too
 };
 
 inline constexpr Theme kTheme{};

@@ -32,6 +32,8 @@ class UiFixture {
   ~UiFixture();
   UiFixture(const UiFixture&) = delete;
   UiFixture& operator=(const UiFixture&) = delete;
+  UiFixture(UiFixture&&) = delete;
+  UiFixture& operator=(UiFixture&&) = delete;
 
   /// One frame: `draw()` is called between NewFrame and Render. Draw in windows of your own or in the background list.
   /// ImGui shows a new window's true sizes from its second frame on.
