@@ -121,6 +121,15 @@ void bind_button(Settings& settings, const DeviceInfo& device, int button, Actio
   all.push_back({device.guid, button, action});
 }
 
+std::string buttons_text(const Settings& settings, const Devices& devices, Action action) {
+  std::string text;
+  for (const DeviceInfo& device : devices)
+    for (int b = 0; b < kHatButtons + 4; ++b)
+      if (action_of_button(settings, device, b) == action)
+        text += (text.empty() ? "" : ", ") + button_name(device.kind, b);
+  return text;
+}
+
 std::string button_name(DeviceKind kind, int button) {
   constexpr std::array<const char*, 4> kWays = {"up", "right", "down", "left"};
   if (button >= kHatButtons)

@@ -29,7 +29,10 @@ std::optional<Action> action_of_button(const Settings& settings, const DeviceInf
 /// Gives a button this action, and takes it from what it did. The other buttons of the device keep what they do by default.
 void bind_button(Settings& settings, const DeviceInfo& device, int button, Action action);
 
-/// "Button A of ...", "button 3", "hat up".
+/// Every button of these devices that does this: "button 1, hat up"; empty: none.
+std::string buttons_text(const Settings& settings, const std::vector<DeviceInfo>& devices, Action action);
+
+/// "button a" of a pad, "button 3" (counted from 1) or "hat up" of a stick.
 std::string button_name(DeviceKind kind, int button);
 
 }  // namespace stallwright::input

@@ -1,0 +1,24 @@
+#pragma once
+#include "render/input/hands_page.hpp"
+
+namespace stallwright::input {
+
+/// What the parts of the page share while one frame is drawn.
+struct PageFrame {
+  ui::Registry& registry;
+  const ui::Fonts& fonts;
+  const HandsView& view;
+  HandsPageState& state;
+  Settings settings;     ///< as they are to be
+  bool changed = false;  ///< they differ from what is in force
+  bool close = false;
+
+  float px(float at_scale_1) const { return at_scale_1 * fonts.scale; }
+};
+
+void draw_axes(PageFrame& page);
+void draw_calibration(PageFrame& page);
+void draw_switches(PageFrame& page);
+void draw_keys(PageFrame& page);
+
+}  // namespace stallwright::input
