@@ -84,7 +84,13 @@ void draw_guard(const view::DebriefView& view, Pen& pen, ImVec2 at, ImVec2 to) {
   for (const view::GuardView& g : view.guard) {
     const ui::Colour& ink = g.in_use ? kTheme.ivory : kTheme.soft;
     pen.text(pen.fonts().body, {at.x, y}, ink, g.flight.c_str());
-    for (std::size_t k = 0; k < 3; ++k) number(pen, {at.x + pen.px(kAt[k]), y}, g.margin_kt[k], ink);
+    for (std::size_t k = 0; k < 3; ++k) {
+      const ImVec2 right{at.x + pen.px(kAt[k]), y};
+      if (g.unwarned[k])
+        pen.text(pen.fonts().body, right, kTheme.danger, "none", Align::right);
+      else
+        number(pen, right, g.margin_kt[k], ink);
+    }
     pen.text(pen.fonts().small, {at.x + pen.px(540), y + pen.px(2)}, kTheme.soft,
              g.in_use ? "what the card is for" : "outside the card");
     y += row;

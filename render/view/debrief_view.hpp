@@ -83,6 +83,7 @@ struct GuardView {
   std::string flight;  ///< "flaps up, idle"
   bool in_use = false;
   std::array<double, 3> margin_kt{kNone, kNone, kNone};  ///< wings level, 30 and 45 degrees of bank
+  std::array<bool, 3> unwarned{};  ///< some mass has no number there: the wing may stall before the warning
 };
 
 /// Everything that the debrief pages show; made once, when the page opens.
