@@ -92,7 +92,8 @@ TEST_CASE("a flight in which some mass stalls unwarned is not hidden behind anot
   REQUIRE(v.guard.size() == 1);
   CHECK(v.guard[0].unwarned[1]);
   CHECK_FALSE(v.guard[0].unwarned[0]);
-  CHECK(v.guard[0].in_use);
+  CHECK(v.guard[0].in_use[1]);
+  CHECK_FALSE(v.guard[0].in_use[2]);
 }
 
 TEST_CASE("the flight over time holds every column that was logged, and marks the break",

@@ -47,7 +47,9 @@ std::string log_text(double off_kt) {
   };
   rows(1, 1, 90.0);
   rows(1, 0, 30.0);
+  rows(2, 0, 30.0);
   rows(2, 1, 62.0 + off_kt);
+  rows(2, 0, 30.0);
   return text;
 }
 
