@@ -62,7 +62,7 @@ void table_row(Pen& pen, ImVec2 at, float right, const PointView& p) {
   pen.text(font, {at.x + pen.px(c.off + 22), y}, kTheme.ivory, p.off.c_str());
   number(pen, {at.x + pen.px(c.sure), y}, p.expanded_kt, kTheme.soft);
   const float x = at.x + pen.px(c.why);
-  const bool ordered = p.order == "in order" || !p.found;
+  const bool ordered = p.order != "OUT OF ORDER" && p.order != "too close";
   pen.fitted(pen.fonts().small, {x, y + pen.px(2)}, ordered ? kTheme.soft : kTheme.outside,
              ordered ? p.why.c_str() : p.order.c_str(), right - x);
 }
@@ -75,18 +75,25 @@ void draw_guard(const view::DebriefView& view, Pen& pen, ImVec2 at, ImVec2 to) {
   const auto rows = static_cast<float>(view.guard.size());
   if (view.guard.empty() || at.y + pen.px(52) + rows * row > to.y) return;
   pen.text(pen.fonts().small, at, kTheme.soft,
-           "knots from the warning to the stall, the least of light and heavy");
+           "knots from the warning to the stall, the least of light and heavy; bold: what the card is for");
   float y = at.y + pen.px(20);
   for (std::size_t k = 0; k < 3; ++k)
     pen.text(pen.fonts().small, {at.x + pen.px(kAt[k]), y}, kTheme.soft, kBanks[k], Align::right);
   pen.line({at.x, y + pen.px(20)}, {to.x, y + pen.px(20)}, kTheme.edge);
   y += pen.px(26);
   for (const view::GuardView& g : view.guard) {
-    const ui::Colour& ink = g.in_use ? kTheme.ivory : kTheme.soft;
-    pen.text(pen.fonts().body, {at.x, y}, ink, g.flight.c_str());
-    for (std::size_t k = 0; k < 3; ++k) number(pen, {at.x + pen.px(kAt[k]), y}, g.margin_kt[k], ink);
-    pen.text(pen.fonts().small, {at.x + pen.px(540), y + pen.px(2)}, kTheme.soft,
-             g.in_use ? "what the card is for" : "outside the card");
+    const bool any = g.in_use[0] || g.in_use[1] || g.in_use[2];
+    pen.text(any ? pen.fonts().bold : pen.fonts().body, {at.x, y}, any ? kTheme.ivory : kTheme.soft,
+             g.flight.c_str());
+    for (std::size_t k = 0; k < 3; ++k) {
+      char text[32] = "none";
+      if (!g.unwarned[k]) axis_text(text, sizeof text, g.margin_kt[k], 1);
+      pen.text(g.in_use[k] ? pen.fonts().bold : pen.fonts().body, {at.x + pen.px(kAt[k]), y},
+               g.unwarned[k] ? kTheme.danger
+               : g.in_use[k] ? kTheme.ivory
+                             : kTheme.soft,
+               text, Align::right);
+    }
     y += row;
   }
 }

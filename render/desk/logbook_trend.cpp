@@ -102,10 +102,14 @@ void draw_trends(const Logbook& logbook, std::size_t chosen, Pen& pen, ImVec2 fr
            Align::middle);
   const LogbookLine& line = logbook.lines[chosen];
   char text[256];
-  std::snprintf(text, sizeof text,
-                "Each flight has its own seed and air; ringed: seed %llu, %s air. Joined: %s. Open: others.",
-                static_cast<unsigned long long>(line.seed), line.air.empty() ? "unknown" : line.air.c_str(),
-                line.who.empty() ? "flights without a name" : line.who.c_str());
+  if (line.problem.empty())
+    std::snprintf(
+        text, sizeof text,
+        "Each flight has its own seed and air; ringed: seed %llu, %s air. Joined: %s. Open: others.",
+        static_cast<unsigned long long>(line.seed), line.air.c_str(),
+        line.who.empty() ? "flights without a name" : line.who.c_str());
+  else
+    std::snprintf(text, sizeof text, "Each flight has its own seed and air; the chosen one cannot be read.");
   pen.wrapped(pen.fonts().small, {from.x, y + pen.px(22)}, kTheme.soft, text, to.x - from.x);
 }
 

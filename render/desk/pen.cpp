@@ -13,8 +13,33 @@ float Pen::width(ImFont* font, const char* text) {
   return font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0f, text).x;
 }
 
+namespace {
+
+/// Where the line that begins here ends. At blanks alone: ImGui breaks after a full stop too, and so in the middle of a number.
+const char* end_of_line(ImFont* font, const char* begin, float width) {
+  const char* end = begin;
+  for (const char* at = begin; *at != '\0' && *at != '\n';) {
+    const char* word = at + std::strspn(at, " ");
+    word += std::strcspn(word, " \n");
+    const float wide = font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0f, begin, word).x;
+    if (wide > width && end != begin) return end;
+    end = at = word;
+  }
+  return end;
+}
+
+/// The beginning of the next line.
+const char* next_line(const char* end) {
+  if (*end == '\n') return end + 1;
+  return end + std::strspn(end, " ");
+}
+
+}  // namespace
+
 float Pen::wrapped_height(ImFont* font, const char* text, float width) {
-  return font->CalcTextSizeA(font->FontSize, FLT_MAX, width, text).y;
+  float height = 0.0f;
+  for (; *text != '\0'; text = next_line(end_of_line(font, text, width))) height += font->FontSize;
+  return height;
 }
 
 float Pen::text(ImFont* font, ImVec2 at, const ui::Colour& c, const char* text, Align align) {
@@ -41,9 +66,14 @@ void Pen::fitted(ImFont* font, ImVec2 at, const ui::Colour& c, const char* text,
 }
 
 float Pen::wrapped(ImFont* font, ImVec2 at, const ui::Colour& c, const char* text, float width) {
-  if (*text == '\0') return 0.0f;
-  list_.AddText(font, font->FontSize, {std::round(at.x), std::round(at.y)}, colour(c), text, nullptr, width);
-  return wrapped_height(font, text, width);
+  float y = std::round(at.y);
+  while (*text != '\0') {
+    const char* end = end_of_line(font, text, width);
+    list_.AddText(font, font->FontSize, {std::round(at.x), y}, colour(c), text, end);
+    y += font->FontSize;
+    text = next_line(end);
+  }
+  return y - std::round(at.y);
 }
 
 void Pen::line(ImVec2 from, ImVec2 to, const ui::Colour& c, float thick, float alpha) {

@@ -33,22 +33,26 @@ void draw_head(const StartState& state, Pen& pen, ImVec2 at, float right) {
   }
 }
 
-/// Why it cannot be flown, above the button.
+/// Why it cannot be flown, standing on the button; the first is told in any case, others while there is room.
 void draw_problems(const StartState& state, Pen& pen, ImVec2 from, ImVec2 to) {
-  float y = from.y;
+  const std::vector<std::string>& problems = state.check.problems;
+  const float width = to.x - from.x - pen.px(18), gap = pen.px(6), more_height = pen.px(20);
+  const auto height_of = [&](std::size_t k) {
+    return Pen::wrapped_height(pen.fonts().small, problems[k].c_str(), width) + gap;
+  };
   std::size_t told = 0;
-  for (const std::string& problem : state.check.problems) {
-    const float width = to.x - from.x - pen.px(18);
-    const float height = Pen::wrapped_height(pen.fonts().small, problem.c_str(), width);
-    if (told > 0 && y + height + pen.px(20) > to.y) break;
+  float height = 0.0f;
+  while (told < problems.size() && (told == 0 || height + height_of(told) + more_height < to.y - from.y))
+    height += height_of(told++);
+  float y = to.y - height - (told < problems.size() ? more_height : 0.0f);
+  for (std::size_t k = 0; k < told; ++k) {
     pen.bar({from.x + pen.px(6), y + pen.px(9)}, 5, kTheme.outside);
-    pen.wrapped(pen.fonts().small, {from.x + pen.px(18), y}, kTheme.ivory, problem.c_str(), width);
-    y += height + pen.px(6);
-    ++told;
+    pen.wrapped(pen.fonts().small, {from.x + pen.px(18), y}, kTheme.ivory, problems[k].c_str(), width);
+    y += height_of(k);
   }
-  if (told == state.check.problems.size()) return;
+  if (told == problems.size()) return;
   char more[48];
-  std::snprintf(more, sizeof more, "and %zu more", state.check.problems.size() - told);
+  std::snprintf(more, sizeof more, "and %zu more", problems.size() - told);
   pen.text(pen.fonts().small, {from.x + pen.px(18), y}, kTheme.soft, more);
 }
 

@@ -69,8 +69,7 @@ void draw_envelope(const AircraftType& type, const view::StartCheck& check, Pen&
     pen.round_mark(load, 5, kTheme.measured);
   else
     pen.cross(load, 6, kTheme.danger);
-  pen.text(pen.fonts().small, {from.x, from.y}, kTheme.soft, "mass,");
-  pen.text(pen.fonts().small, {from.x, from.y + pen.px(16)}, kTheme.soft, "kg");
+  pen.text(pen.fonts().small, {from.x, to.y - pen.px(18)}, kTheme.soft, "mass, kg");
   pen.text(pen.fonts().small, {0.5f * (place.from.x + place.to.x), to.y - pen.px(18)}, kTheme.soft,
            "centre of gravity, m aft of the datum", Align::middle);
 }

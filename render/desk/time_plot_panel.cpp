@@ -53,7 +53,10 @@ const TimePlotsState::Cut& cut_to(const FlightView& flight, std::size_t index, T
 
 void draw_grid(const Panel& panel, Pen& pen, const Frame& frame) {
   const int most = std::max(2, static_cast<int>((frame.to.y - frame.from.y) / pen.px(20)));
-  const AxisTicks ticks = axis_ticks(frame.low, frame.high, most);
+  AxisTicks ticks = axis_ticks(frame.low, frame.high, most);
+  // One number is no scale: rather one too many.
+  for (int more = 1; ticks.count < 2 && more < 4; ++more)
+    ticks = axis_ticks(frame.low, frame.high, most + more);
   for (int k = 0; k < ticks.count; ++k) {
     const float y = frame.y(ticks.at(k));
     pen.line({frame.from.x, y}, {frame.to.x, y}, kTheme.edge);

@@ -105,7 +105,7 @@ void draw_time_axis(const TimePlotsState& state, Pen& pen, float left, float rig
     pen.line({x, y}, {x, y + pen.px(4)}, kTheme.soft);
     pen.text(pen.fonts().small, {x, y + pen.px(5)}, kTheme.soft, text, Align::middle);
   }
-  pen.text(pen.fonts().small, {left - pen.px(10), y + pen.px(5)}, kTheme.soft, "time, s", Align::right);
+  pen.text(pen.fonts().small, {left - pen.px(24), y + pen.px(5)}, kTheme.soft, "time, s", Align::right);
 }
 
 /// The records by name, above the pictures.

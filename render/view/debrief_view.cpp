@@ -176,11 +176,12 @@ std::vector<GuardView> guard_views(const Protection& protection) {
     const std::string flight = flaps_text(row.flap_deg) + ", " + power_name(row.power);
     auto at =
         std::find_if(views.begin(), views.end(), [&](const GuardView& g) { return g.flight == flight; });
-    if (at == views.end()) at = views.insert(at, GuardView{flight, false, {kNone, kNone, kNone}});
+    if (at == views.end()) at = views.insert(at, GuardView{flight, {}, {kNone, kNone, kNone}, {}});
     const std::size_t bank = row.bank_deg < 15.0 ? 0 : row.bank_deg < 37.5 ? 1 : 2;
     // fmin passes over what does not exist.
     at->margin_kt[bank] = std::fmin(at->margin_kt[bank], row.margin_kt);
-    at->in_use = at->in_use || row.in_use;
+    at->unwarned[bank] = at->unwarned[bank] || !std::isfinite(row.margin_kt);
+    at->in_use[bank] = at->in_use[bank] || row.in_use;
   }
   return views;
 }

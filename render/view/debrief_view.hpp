@@ -80,9 +80,10 @@ struct FlightView {
 
 /// What the warning leaves of margin at one flap setting and power: the least of both masses, by bank.
 struct GuardView {
-  std::string flight;  ///< "flaps up, idle"
-  bool in_use = false;
+  std::string flight;                                    ///< "flaps up, idle"
+  std::array<bool, 3> in_use{};                          ///< what the card says that the warning is for
   std::array<double, 3> margin_kt{kNone, kNone, kNone};  ///< wings level, 30 and 45 degrees of bank
+  std::array<bool, 3> unwarned{};  ///< some mass has no number there: the wing may stall before the warning
 };
 
 /// Everything that the debrief pages show; made once, when the page opens.
