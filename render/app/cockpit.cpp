@@ -53,7 +53,7 @@ Cockpit::Cockpit(const Options& options)
       window_(options),
       world_(kRoot / "assets", detail_of(options.detail, window_.software())),
       hands_(input::load_settings(options.settings / "hands.toml").settings),
-      context_{window_, world_, registry_, hands_, nullptr, notices_, false} {
+      context_{window_, world_, registry_, hands_, nullptr, notices_, true, false} {
   if (!options.script.empty()) script_ = Script(options.script);
   context_.in_step = !script_.empty() || options.frames > 0 || options.headless;
   if (!options.silent && !context_.in_step) context_.speaker = &speaker_.emplace(1);
@@ -95,7 +95,8 @@ void Cockpit::begin_flight() {
   try {
     order_ = order_of(start_.choice, start_.check, options_.sorties);
     order_.wait_for_set_points = context_.in_step;
-    view::write_start_choice(options_.settings / "start.toml", start_.choice);
+    // What a command line asked for once is not what the pilot wants next time.
+    if (!options_.fly_at_once) view::write_start_choice(options_.settings / "start.toml", start_.choice);
   } catch (const InputError& e) {
     start_.notice = e.what();
     return;
@@ -227,16 +228,18 @@ void Cockpit::draw_waiting(const char* words) {
 /// The page of hands lies over whatever is open; a flight under it holds still.
 void Cockpit::draw_hands_page() {
   const float s = window_.fonts().scale;
-  const ImVec2 size = context_.size();
-  ImGui::SetNextWindowPos({0.5f * (size.x - 1140.0f * s), 40.0f * s});
-  ImGui::SetNextWindowSize({1140.0f * s, size.y - 80.0f * s});
+  ImGui::SetNextWindowPos({0.0f, 0.0f});
+  ImGui::SetNextWindowSize(context_.size());
   ImGui::SetNextWindowFocus();
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding,
+                      {std::max(36.0f * s, 0.5f * (context_.size().x - 1400.0f * s)), 24.0f * s});
   ImGui::Begin("hands", nullptr,
                ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
                    ImGuiWindowFlags_NoSavedSettings);
   const input::HandsIntent intent =
       input::draw_hands_page(registry_, window_.fonts(), hands_.view(), hands_.settings(), hands_page_);
   ImGui::End();
+  ImGui::PopStyleVar();
   hands_.listen(intent.listen);
   if (intent.changed) hands_.set(*intent.changed);
   if (!intent.close) return;
@@ -335,11 +338,13 @@ void Cockpit::frame(double dt_s) {
   window_.set_user_scale(hands_.settings().ui_scale);
   window_.begin_frame(dt_s);
   registry_.begin_frame();
-  glViewport(0, 0, window_.width(), window_.height());
-  glClearColor(ui::kTheme.panel.r, ui::kTheme.panel.g, ui::kTheme.panel.b, 1.0f);
-  glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
+  if (context_.draws) {
+    glViewport(0, 0, window_.width(), window_.height());
+    glClearColor(ui::kTheme.panel.r, ui::kTheme.panel.g, ui::kTheme.panel.b, 1.0f);
+    glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
+  }
   draw(dt_s);
-  window_.draw_ui();
+  window_.draw_ui(context_.draws);
 }
 
 /// Detail is given up when frames come late: half of the last two seconds' over 29 ms. Instruments never are.
@@ -351,7 +356,7 @@ void Cockpit::watch_times(double frame_ms) {
   times_.forget_recent();
 }
 
-int Cockpit::run() {
+int Cockpit::run(const EachFrame& each_frame) {
   const double least_s = window_.software() ? kSoftwareFrame_s : kLeastFrame_s;
   auto last = Clock::now();
   for (long count = 0; !quit_ && (options_.frames == 0 || count < options_.frames); ++count) {
@@ -359,13 +364,16 @@ int Cockpit::run() {
     const double passed_s = std::chrono::duration<double>(begin - last).count();
     last = begin;
     const double dt_s = context_.in_step ? kStepFrame_s : std::min(passed_s, 0.25);
-    const Script::Wanted wanted = script_.empty() ? Script::Wanted{} : ask_script(dt_s);
+    Script::Wanted wanted = script_.empty() ? Script::Wanted{} : ask_script(dt_s);
     if (!wanted.press.empty()) registry_.press(wanted.press);
-    for (const fs::path& picture : wanted.pictures) window_.save_picture(picture);
+    if (each_frame) each_frame(*this);
     if (wanted.end || !take_events()) break;
-    frame(dt_s);
     const bool last_frame = options_.frames > 0 && count + 1 == options_.frames;
-    if (last_frame && !options_.screenshot.empty()) window_.save_picture(options_.screenshot);
+    if (last_frame && !options_.screenshot.empty()) wanted.pictures.push_back(options_.screenshot);
+    context_.draws = count % options_.draw_every == 0 || !wanted.pictures.empty();
+    frame(dt_s);
+    for (const fs::path& picture : wanted.pictures) window_.save_picture(picture);
+    if (!context_.draws) continue;
     window_.present();
     const double taken_s = std::chrono::duration<double>(Clock::now() - begin).count();
     watch_times(1000.0 * taken_s);

@@ -1,4 +1,5 @@
 #pragma once
+#include <functional>
 #include <future>
 #include <memory>
 #include <optional>
@@ -21,7 +22,14 @@ class Cockpit {
   explicit Cockpit(const Options& options);
   ~Cockpit();
   /// Runs until the pilot quits, the script ends or the frames are drawn. Exit status of the program.
-  int run();
+  using EachFrame = std::function<void(Cockpit&)>;
+  ///   each_frame  called before the events of each frame are taken: for tests that press keys by what they see
+  int run(const EachFrame& each_frame = {});
+
+  /// The flight under way, or null.
+  const Seen* flight() const { return flight_ ? &flight_->seen() : nullptr; }
+  ui::Registry& registry() { return registry_; }
+  void quit() { quit_ = true; }
 
  private:
   enum class Screen { start, preparing, flight, working, debrief, logbook, replay };

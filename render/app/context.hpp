@@ -19,7 +19,8 @@ struct Context {
   input::Hands& hands;
   sound::Speaker* speaker;  ///< null: silent
   Notices& notices;
-  bool in_step;  ///< frames and flight go together, nothing waits for a clock
+  bool draws = true;  ///< false: this frame is laid out but not drawn
+  bool in_step;       ///< frames and flight go together, nothing waits for a clock
 
   const ui::Fonts& fonts() const { return window.fonts(); }
   ImVec2 size() const { return {static_cast<float>(window.width()), static_cast<float>(window.height())}; }

@@ -68,7 +68,7 @@ FlightScreen::Layout FlightScreen::layout(const Context& context) const {
   const ImVec2 size = context.size();
   const float s = context.fonts().scale;
   const float coach = desk::coach_height(context.fonts(), order_.guide), scale = 58.0f * s;
-  const float panel = std::min(196.0f * s, 0.34f * size.y);
+  const float panel = std::min(204.0f * s, 0.34f * size.y);
   Layout at;
   at.panel_to = size;
   at.panel_from = {0.0f, size.y - panel};
@@ -118,13 +118,14 @@ void FlightScreen::act(Action action, Presses& presses, Context& context) {
       break;
     }
     case Action::help:
-      page_ = page_ == Page::keys ? Page::none : Page::keys;
+      opening_ = page_ == Page::none ? Page::keys : Page::none;
+      if (page_ == Page::keys) page_ = Page::none;
       break;
     case Action::hands:
       wants_hands_page_ = true;
       break;
     case Action::leave:
-      page_ = page_ == Page::none ? Page::leave : Page::none;
+      if (page_ == Page::none) opening_ = Page::leave;  // an open page closes itself
       break;
     default:
       break;  // volume and the like are the cockpit's
@@ -162,7 +163,7 @@ void FlightScreen::take_actions(Context& context, double dt_s) {
   drive_->frame(dt_s);
   drive_->look(seen_);
   seen_.now.pitch_trim = now.pitch_trim;
-  if (stall_ahead() && page_ == Page::none && order_.config.by_hand) page_ = Page::stall_checks;
+  if (stall_ahead() && page_ == Page::none && order_.config.by_hand) opening_ = Page::stall_checks;
   if (!seen_.trouble.empty())
     context.notices.say("The sortie can no longer be written: " + seen_.trouble +
                         ". What was written is safe.");
@@ -174,6 +175,7 @@ void FlightScreen::draw_world(Context& context, const Layout& at, double dt_s) {
   if (!seen_.paused) turns_ = std::fmod(turns_ + seen_.now.propeller_radps / (2.0 * math::kPi) * dt_s, 1.0);
   view::place_eye(seen_, eye, look_right_deg_, look_up_deg_, outside_);
   outside_.propeller_turns = turns_;
+  if (!context.draws) return;
   const int bottom = context.window.height() - static_cast<int>(std::lround(at.world_to.y));
   context.world.draw(outside_, {0, bottom, context.window.width(), context.window.height() - bottom});
 }
@@ -216,6 +218,10 @@ void FlightScreen::draw_panel(Context& context, const Layout& at) {
   panel::draw_panel(view::panel_view(seen_.now, order_.config.type), context.fonts(), at.panel_from,
                     at.panel_to);
   view::coach_view(seen_.now, order_.config.card, order_.config.type, speeds_, keys_, order_.guide, coach_);
+  if (page_ != Page::none) {
+    pressed_ = {};
+    return;
+  }
   ImGui::SetNextWindowPos(at.coach_from);
   ImGui::SetNextWindowSize({at.coach_to.x - at.coach_from.x, at.coach_to.y - at.coach_from.y});
   ImGui::Begin("coach", nullptr,
@@ -283,6 +289,9 @@ FlightScreen::Result FlightScreen::frame(Context& context, double dt_s) {
   draw_status(context, at);
   draw_panel(context, at);
   draw_page(context, at);
+  // A page opens in the next frame: the key that called for it is not for the page.
+  if (opening_ != Page::none) page_ = opening_;
+  opening_ = Page::none;
   hold_still();
   return seen_.over ? Result::over : Result::flying;
 }

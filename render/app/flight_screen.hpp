@@ -59,7 +59,7 @@ class FlightScreen {
   view::SoundView heard_;
   view::CaptionClock caption_clock_;
   desk::CoachIntent pressed_;
-  Page page_ = Page::none;
+  Page page_ = Page::none, opening_ = Page::none;
   bool wants_hands_page_ = false, stall_checked_ = false, paused_ = false, given_away_ = false;
   std::size_t events_seen_ = 0;
   std::size_t flap_setting_ = 0;

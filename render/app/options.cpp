@@ -91,6 +91,10 @@ Options read_options(int argc, char** argv) {
       ->type_name("N");
   app.add_option("--screenshot", o.screenshot, "Write the last frame as a picture")->type_name("FILE.png");
   app.add_option("--script", o.script, "Keys and presses from a file")->type_name("FILE");
+  app.add_option("--draw-every", o.draw_every,
+                 "With a script: draw but every N frames, and those that a picture is taken of")
+      ->check(CLI::Range(1L, 100000L))
+      ->type_name("N");
   app.add_flag("--times", o.times, "Print frame times at the end");
   try {
     app.parse(argc, argv);

@@ -21,8 +21,9 @@ struct Options {
   bool headless = false, full_screen = false, silent = false;
   std::string detail = "auto";  ///< auto, full, lean, bare
   std::filesystem::path screenshot, script;
-  long frames = 0;     ///< draw so many, then end; 0: until the pilot ends it
-  bool times = false;  ///< print frame times at the end
+  long frames = 0;      ///< draw so many, then end; 0: until the pilot ends it
+  long draw_every = 1;  ///< draw but every so many frames, and those that a picture is taken of
+  bool times = false;   ///< print frame times at the end
 };
 
 /// Reads them. Throws InputError for a bad one; CLI::ParseError for help and wrong options.

@@ -60,10 +60,11 @@ ReplayScreen::Result ReplayScreen::frame(Context& context, double dt_s) {
   const ui::Fonts& fonts = context.fonts();
   const ImVec2 size = context.size();
   const float bar = desk::kReplayBarHeight_px * fonts.scale, scale = 58.0f * fonts.scale;
-  const float panel = std::min(196.0f * fonts.scale, 0.34f * size.y);
+  const float panel = std::min(204.0f * fonts.scale, 0.34f * size.y);
   const float bar_y = size.y - bar, panel_y = bar_y - panel, scale_y = panel_y - scale;
   const int bottom = context.window.height() - static_cast<int>(std::lround(scale_y));
-  context.world.draw(outside_, {0, bottom, context.window.width(), context.window.height() - bottom});
+  if (context.draws)
+    context.world.draw(outside_, {0, bottom, context.window.width(), context.window.height() - bottom});
   panel::draw_probe_scale(view::probe_scale_view(seen_.now), fonts, {0.0f, scale_y}, {size.x, panel_y});
   panel::draw_panel(view::panel_view(seen_.now, track_.flown().config.type), fonts, {0.0f, panel_y},
                     {size.x, bar_y});

@@ -16,7 +16,7 @@ namespace stallwright::app {
 ///   type TEXT               type into whatever field has the keyboard
 ///   wait SECONDS            let time pass
 ///   wait for WORDS          until a text on the screen has these words (at most 1200 s)
-///   picture FILE.png        write the frame just drawn
+///   picture FILE.png        write the next frame as it is drawn
 ///   end                     end the program
 ///
 /// Keys go through SDL's event queue as a keyboard's would.

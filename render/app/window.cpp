@@ -122,8 +122,9 @@ void Window::begin_frame(double dt_s) {
   ImGui::NewFrame();
 }
 
-void Window::draw_ui() {
+void Window::draw_ui(bool onto_framebuffer) {
   ImGui::Render();
+  if (!onto_framebuffer) return;
   glViewport(0, 0, width_, height_);
   ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
 }

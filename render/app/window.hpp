@@ -20,7 +20,7 @@ class Window {
 
   void begin_frame(double dt_s);  ///< after all events were given to handle()
   void handle(const SDL_Event& event);
-  void draw_ui();  ///< ImGui::Render and onto the framebuffer
+  void draw_ui(bool onto_framebuffer);  ///< ImGui::Render, and onto the framebuffer
   void present();
 
   int width() const { return width_; }  ///< of the framebuffer, px

@@ -12,45 +12,47 @@ namespace {
 using ui::colour;
 using ui::kTheme;
 
-constexpr float kLeftShare = 0.40f, kButtonsShare = 0.17f;
+constexpr float kLeftShare = 0.36f, kButtonsShare = 0.17f, kNameWide_px = 48.0f, kFigureWide_px = 86.0f;
 
 void write(ImDrawList& list, ImFont* font, ImVec2 at, const ui::Colour& c, const char* text,
            float wrap = 0.0f) {
   list.AddText(font, font->FontSize, at, colour(c), text, nullptr, wrap);
 }
 
-/// A band as a bar: the allowed part as an open box, its middle the target, the value a round bead; outside the box the bead
-/// turns into a barred orange one. The figure stands under it.
+void draw_bead(ImDrawList& list, ImVec2 at, bool within, float s) {
+  if (within) {
+    list.AddCircleFilled(at, 5.0f * s, colour(kTheme.within));
+    list.AddCircle(at, 5.0f * s, colour(kTheme.ivory), 0, 1.2f * s);
+    return;
+  }
+  list.AddRectFilled({at.x - 5.0f * s, at.y - 9.0f * s}, {at.x + 5.0f * s, at.y + 9.0f * s},
+                     colour(kTheme.outside));
+  list.AddLine({at.x - 5.0f * s, at.y}, {at.x + 5.0f * s, at.y}, colour(kTheme.panel), 2.0f * s);
+}
+
+/// A band as a bar: its name, the allowed part as an open box about the target, the value a round bead, the figure. Outside the
+/// box the bead turns into a barred orange one.
 void draw_bar(ImDrawList& list, const view::BandBar& bar, const ui::Fonts& fonts, ImVec2 from, ImVec2 to) {
-  const float s = fonts.scale, width = to.x - from.x, y = from.y + 0.52f * (to.y - from.y);
-  char text[48];
-  std::snprintf(text, sizeof text, "%s", bar.name);
-  write(list, fonts.small, from, kTheme.soft, text);
-  // The box takes the middle half; a value that far out again stands at the end of the line.
+  const float s = fonts.scale, y = 0.5f * (from.y + to.y), text_y = y - 0.5f * fonts.small->FontSize;
+  const float left = from.x + kNameWide_px * s, width = to.x - kFigureWide_px * s - left;
+  write(list, fonts.small, {from.x, text_y}, kTheme.soft, bar.name);
+  // The box takes the middle half; a value that is far out stands at the end of the line.
   const double span = std::max(bar.low + bar.high, 1e-6) * 2.0;
   const double middle = 0.5 * (bar.high - bar.low);
   const auto at = [&](double off) {
-    const double share = std::clamp(0.5 + (off - middle) / span, 0.02, 0.98);
-    return from.x + static_cast<float>(share) * width;
+    return left + static_cast<float>(std::clamp(0.5 + (off - middle) / span, 0.02, 0.98)) * width;
   };
-  list.AddLine({from.x, y}, {to.x, y}, colour(kTheme.edge), 2.0f * s);
+  list.AddLine({left, y}, {left + width, y}, colour(kTheme.edge), 2.0f * s);
   const float tall = 7.0f * s;
   list.AddRect({at(-bar.low), y - tall}, {at(bar.high), y + tall}, colour(kTheme.ivory), 0.0f, 0, 1.5f * s);
   list.AddLine({at(0.0), y - tall}, {at(0.0), y + tall}, colour(kTheme.soft), 1.0f * s);
-  const ImVec2 bead{at(bar.off), y};
-  if (bar.within) {
-    list.AddCircleFilled(bead, 5.0f * s, colour(kTheme.within));
-    list.AddCircle(bead, 5.0f * s, colour(kTheme.ivory), 0, 1.2f * s);
-  } else {
-    list.AddRectFilled({bead.x - 5.0f * s, y - 9.0f * s}, {bead.x + 5.0f * s, y + 9.0f * s},
-                       colour(kTheme.outside));
-    list.AddLine({bead.x - 5.0f * s, y}, {bead.x + 5.0f * s, y}, colour(kTheme.panel), 2.0f * s);
-  }
-  const bool fine = bar.unit[0] == '\0';
-  std::snprintf(text, sizeof text, fine ? "%+.1f%s%s" : "%+.0f%s%s", bar.off,
-                bar.unit[0] == '\0' || bar.unit[0] == '\xc2' ? "" : " ", bar.unit);
+  draw_bead(list, {at(bar.off), y}, bar.within, s);
+  char text[48];
+  const bool fine = bar.unit[0] == '\0', degree = bar.unit[0] == '\xc2';
+  std::snprintf(text, sizeof text, fine ? "%+.1f%s%s" : "%+.0f%s%s", bar.off + 0.0, fine || degree ? "" : " ",
+                bar.unit);
   const ImVec2 size = fonts.small->CalcTextSizeA(fonts.small->FontSize, 1e6f, 0.0f, text);
-  write(list, fonts.small, {to.x - size.x, from.y}, bar.within ? kTheme.ivory : kTheme.outside, text);
+  write(list, fonts.small, {to.x - size.x, text_y}, bar.within ? kTheme.ivory : kTheme.outside, text);
 }
 
 /// Settling or record progress: a rule that fills, with its word.
