@@ -124,7 +124,8 @@ TEST_CASE("an axis is chosen by moving it, and turned round on its own", "[hands
   shown.frame();
   shown.press("Find pedals");
   CHECK_FALSE(shown.frame().changed);
-  stick.axis(2, 9000);   // touched
+  stick.axis(2, 9000);  // touched
+  CHECK_FALSE(shown.frame().changed);
   stick.axis(5, 22000);  // moved
   CHECK(shown.frame().changed);
   CHECK(setting(shown, Axis::pedals).device == stick.guid());
