@@ -14,10 +14,18 @@ void heading(const PageFrame& page, const char* text) {
 void draw_foot(PageFrame& page) {
   if (ui::button(page.registry, "Back to the flight")) page.close = true;
   ImGui::SameLine();
-  if (ui::button(page.registry, "Everything as delivered")) {
+  // Asked twice: a calibration and a set of keys are soon lost and long made.
+  if (!page.state.reset_asked) {
+    page.state.reset_asked = ui::button(page.registry, "Everything as delivered");
+    return;
+  }
+  if (ui::button(page.registry, "Yes, lose my own settings")) {
     page.settings = Settings{};
     page.changed = true;
+    page.state.reset_asked = false;
   }
+  ImGui::SameLine();
+  if (ui::button(page.registry, "No")) page.state.reset_asked = false;
 }
 
 }  // namespace
@@ -47,7 +55,12 @@ HandsIntent draw_hands_page(ui::Registry& registry, const ui::Fonts& fonts, cons
                             const Settings& settings, HandsPageState& state) {
   PageFrame page{registry, fonts, view, state, settings};
   heading(page, "Hands and ears");
-  ImGui::SameLine(ImGui::GetContentRegionAvail().x - page.px(400.0f));
+  ImGui::SameLine();
+  {
+    const ui::UseFont small(page.fonts.small);
+    ImGui::TextUnformatted("  ring above the line: the device    bar below it: the hand");
+  }
+  ImGui::SameLine(0.56f * ImGui::GetContentRegionAvail().x);
   draw_foot(page);
   // Both halves scroll by themselves and let the keyboard walk in and out of them.
   constexpr ImGuiWindowFlags kHalf = ImGuiWindowFlags_NavFlattened;

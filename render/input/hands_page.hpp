@@ -20,6 +20,7 @@ struct HandsPageState {
   bool calibrating = false;
   Travels travels;
   std::optional<WaitingKey> waiting;
+  bool reset_asked = false;
 };
 
 /// What the user wants.

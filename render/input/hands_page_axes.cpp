@@ -42,35 +42,35 @@ void source_text(const PageFrame& page, Axis axis, char (&text)[160]) {
   if (page.state.finding == axis)
     std::snprintf(text, sizeof text, "now move what is to be the %s", kAxisNames[place_of(axis)]);
   else if (seen.source)
-    std::snprintf(text, sizeof text, "%s, axis %d%s", (*page.view.devices)[seen.source->device].name.c_str(),
-                  seen.source->axis + 1, chosen.device == kAutomatic ? " (by itself)" : "");
+    std::snprintf(text, sizeof text, "%.36s, axis %d%s",
+                  (*page.view.devices)[seen.source->device].name.c_str(), seen.source->axis + 1,
+                  chosen.device == kAutomatic ? " (by itself)" : "");
   else if (chosen.device == kAutomatic || chosen.device == kKeyboard)
     std::snprintf(text, sizeof text, "keyboard");
   else
-    std::snprintf(text, sizeof text, "keyboard, until %s is plugged in",
+    std::snprintf(text, sizeof text, "keyboard, until %.36s is plugged in",
                   chosen.device_name.empty() ? "the chosen device" : chosen.device_name.c_str());
 }
 
-bool axis_button(PageFrame& page, const char* verb, Axis axis, bool enabled = true) {
-  char label[64];
-  std::snprintf(label, sizeof label, "%s %s", verb, kAxisNames[place_of(axis)]);
+bool axis_button(PageFrame& page, const char* verb, Axis axis, bool enabled) {
   ImGui::SameLine();
-  return ui::button(page.registry, label, {0.0f, 0.0f}, enabled);
+  return named_button(page, verb, std::string(verb) + ' ' + kAxisNames[place_of(axis)], 0.0f, enabled);
 }
 
+/// At the right end of the line.
 void draw_values(const PageFrame& page, const AxisSeen& seen) {
-  const ui::UseFont small(page.fonts.small);
-  ImGui::SameLine();
-  ImGui::AlignTextToFramePadding();
+  char text[80];
   if (seen.source)
-    ImGui::Text("device %6d   straight %+.2f   hand %+.2f", seen.raw, seen.straight, seen.out);
+    std::snprintf(text, sizeof text, "device %+.2f   hand %+.2f", seen.straight, seen.out);
   else
-    ImGui::Text("device none   hand %+.2f", seen.out);
+    std::snprintf(text, sizeof text, "hand %+.2f", seen.out);
+  const ui::UseFont small(page.fonts.small);
+  ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - ImGui::CalcTextSize(text).x);
+  ImGui::TextUnformatted(text);
 }
 
 void draw_choice_of_device(PageFrame& page, Axis axis) {
   AxisSetting& chosen = page.settings.axes[place_of(axis)];
-  ImGui::Dummy({0.0f, 0.0f});
   if (axis_button(page, "Find", axis, !page.view.devices->empty())) {
     page.state.finding = axis;
     page.state.found_from = page.view.raw;
@@ -86,30 +86,18 @@ void draw_choice_of_device(PageFrame& page, Axis axis) {
   }
 }
 
-bool shape_slider(PageFrame& page, const char* what, Axis axis, double& value, double high,
-                  const char* format) {
-  char label[64];
-  std::snprintf(label, sizeof label, "%s, %s", what, kAxisNames[place_of(axis)]);
-  float shown = static_cast<float>(value);
-  ImGui::SetNextItemWidth(page.px(110.0f));
-  const bool moved = ui::slider(page.registry, label, shown, 0.0f, static_cast<float>(high), format);
-  if (moved) value = static_cast<double>(shown);
-  return moved;
-}
-
 /// Sense, dead zone, curve of the device that serves now. Touching one makes the device a choice of its own.
 void draw_shape(PageFrame& page, Axis axis) {
   const AxisSeen& seen = page.view.axes[place_of(axis)];
   if (!seen.source) return;
   AxisShape shape = seen.source->shape;
-  char label[64];
-  std::snprintf(label, sizeof label, "Turn %s round", kAxisNames[place_of(axis)]);
-  bool touched = ui::check(page.registry, label, shape.inverted);
+  const std::string of = std::string(" of ") + kAxisNames[place_of(axis)];
+  bool touched = named_check(page, "turned round", "turned round" + of, shape.inverted);
   ImGui::SameLine();
-  touched |= shape_slider(page, "Dead zone", axis, shape.dead_zone, 0.5, "%.2f");
+  touched |= named_slider(page, "dead zone", "dead zone" + of, shape.dead_zone, 0.5);
   if (axis != Axis::throttle) {
     ImGui::SameLine();
-    touched |= shape_slider(page, "Soft middle", axis, shape.curve, 1.0, "%.2f");
+    touched |= named_slider(page, "soft middle", "soft middle" + of, shape.curve, 1.0);
   }
   if (!touched) return;
   make_own(page.settings, axis, page.view);
@@ -145,8 +133,8 @@ void draw_axes(PageFrame& page) {
     ImGui::SameLine(page.px(90.0f));
     source_text(page, axis, text);
     ImGui::TextUnformatted(text);
-    draw_travel(page, axis, page.view.axes[k]);
     draw_values(page, page.view.axes[k]);
+    draw_travel(page, axis, page.view.axes[k]);
     draw_choice_of_device(page, axis);
     draw_shape(page, axis);
     ImGui::Spacing();

@@ -10,10 +10,7 @@ namespace {
 void draw_key(PageFrame& page, Action action, std::size_t place) {
   const std::string shown = key_name(page.settings.keys.of(action)[place]);
   const std::string name = "key " + std::to_string(place + 1) + " of " + action_name(action);
-  bool pressed = ImGui::Button((shown + "##" + name).c_str(), {-1.0f, 0.0f});
-  page.registry.add({name, ImGui::GetItemRectMin(), ImGui::GetItemRectMax(), shown, true});
-  pressed |= page.registry.take_press(name);
-  if (pressed) page.state.waiting = WaitingKey{action, place};
+  if (named_button(page, shown.c_str(), name, -1.0f)) page.state.waiting = WaitingKey{action, place};
 }
 
 /// Takes the key or button that was pressed, if one was.
@@ -41,9 +38,14 @@ void draw_waiting(const PageFrame& page) {
   if (waits && !ImGui::IsPopupOpen(kName)) ImGui::OpenPopup(kName);
   const ImVec2 middle = ImGui::GetMainViewport()->GetCenter();
   ImGui::SetNextWindowPos(middle, ImGuiCond_Always, {0.5f, 0.5f});
-  if (!ImGui::BeginPopupModal(kName, nullptr,
-                              ImGuiWindowFlags_AlwaysAutoResize | ImGuiWindowFlags_NoTitleBar))
-    return;
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, page.px(2.0f));
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {page.px(20.0f), page.px(16.0f)});
+  ImGui::PushStyleColor(ImGuiCol_Border, ui::kTheme.ivory);
+  const bool open =
+      ImGui::BeginPopupModal(kName, nullptr, ImGuiWindowFlags_AlwaysAutoResize | ImGuiWindowFlags_NoTitleBar);
+  ImGui::PopStyleColor();
+  ImGui::PopStyleVar(2);
+  if (!open) return;
   if (waits) {
     ImGui::Text("Press the key for: %s", action_name(page.state.waiting->action).c_str());
     ImGui::TextUnformatted("or press a button of a stick or pad.");

@@ -90,6 +90,7 @@ void apply_style(float scale) {
   set(ImGuiCol_SliderGrab, kTheme.soft);
   set(ImGuiCol_SliderGrabActive, kTheme.ivory);
   set(ImGuiCol_NavHighlight, kTheme.measured);
+  set(ImGuiCol_ModalWindowDimBg, {0.0f, 0.0f, 0.0f, 0.55f});
   ImGui::GetStyle() = style;
 }
 

@@ -176,6 +176,23 @@ TEST_CASE("a button that is down when the plug is pulled is let go", "[hands][de
   CHECK(after(hands, 1.0).pitch_trim == trim);
 }
 
+TEST_CASE("a button held on one device does not stick when another before it is unplugged",
+          "[hands][device]") {
+  const Sdl sdl;
+  Virtual first(SDL_JOYSTICK_TYPE_FLIGHT_STICK, 2, 8, 1, "First", 1),
+      second(SDL_JOYSTICK_TYPE_FLIGHT_STICK, 2, 8, 1, "Second", 2);
+  Hands hands{Settings{}};
+  second.hat(SDL_HAT_DOWN);
+  CHECK(after(hands).holds(Action::trim_nose_up));
+  first.unplug();
+  after(hands);
+  second.hat(SDL_HAT_CENTERED);
+  after(hands);
+  CHECK(hands.view().now.held.none());
+  second.hat(SDL_HAT_LEFT);
+  CHECK(after(hands).holds(Action::look_left));
+}
+
 TEST_CASE("a device shakes with the buffet and stops with it, or when that is off", "[hands][device]") {
   const Sdl sdl;
   Virtual stick(SDL_JOYSTICK_TYPE_FLIGHT_STICK, 2, 2, 0, "Test stick");
