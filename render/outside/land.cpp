@@ -115,9 +115,10 @@ Spot unbent(Spot wanted, const LandSeed& seed) {
 double free_wood(Spot place, const LandSeed& seed) {
   const auto& p = seed.phase_rad;
   const double n = place.north_m, e = place.east_m;
-  return std::sin(n / 330.0 + p[6]) + std::sin(e / 410.0 + p[7]) + std::sin((n + e) / 270.0 + p[0]) +
-         std::sin((n - 1.3 * e) / 610.0 + p[2]) +
-         0.45 * (std::sin((n + 0.3 * e) / 61.0 + p[4]) + std::sin((e - 0.4 * n) / 53.0 + p[5])) - 2.5;
+  return 0.85 * (std::sin(n / 330.0 + p[6]) + std::sin(e / 410.0 + p[7]) + std::sin((n + e) / 270.0 + p[0]) +
+                 std::sin((n - 1.3 * e) / 610.0 + p[2])) +
+         0.60 * (std::sin((1.2 * n + 0.5 * e) / 131.0 + p[1]) + std::sin((0.4 * n - e) / 113.0 + p[3])) +
+         0.38 * (std::sin((n + 0.3 * e) / 43.0 + p[4]) + std::sin((e - 0.4 * n) / 37.0 + p[5])) - 2.75;
 }
 
 FieldSpot field_at(Spot place, const LandSeed& seed) {
