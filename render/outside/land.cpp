@@ -12,6 +12,7 @@ constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr double kRiverApart_m = 24000.0, kRiverEast_m = 3500.0, kLakeApart_m = 15000.0;
 
 /// Rolling ground of a few kilometres' wave, and hills that grow with the distance from the airfield.
+/// At most 21 + 8 + 83.4 x 1.12 - 9 = 114 m within 15 km.
 double relief_m(double north_m, double east_m, double from_airfield_m, std::uint32_t salt) {
   const double rolling = 21.0 * value_noise(north_m / 1700.0, east_m / 1700.0, salt + 1) +
                          8.0 * value_noise(north_m / 640.0, east_m / 640.0, salt + 2);

@@ -36,23 +36,24 @@ TEST_CASE("the ground is dead level about the airfield, for any seed", "[outside
 
 TEST_CASE("within 15 km of the airfield the ground stays below 120 m and its mean is near nought",
           "[outside][land]") {
-  for (const auto seed : kSeeds) {
+  double highest = -1e9, lowest = 1e9;
+  for (std::uint64_t seed = 1; seed <= 120; ++seed) {
     const LandSeed land(seed);
-    double sum = 0.0, highest = -1e9, lowest = 1e9;
+    double sum = 0.0;
     int count = 0;
-    about_airfield(100.0, 15000.0, 100.0, [&](double n, double e) {
+    about_airfield(250.0, 15000.0, 250.0, [&](double n, double e) {
       const double h = ground_height_m(n, e, land);
       sum += h;
       highest = std::max(highest, h);
       lowest = std::min(lowest, h);
       ++count;
     });
-    INFO("seed " << seed);
-    CHECK(highest < 120.0);
-    CHECK(highest > 25.0);
-    CHECK(lowest > -45.0);
-    CHECK(std::abs(sum / count) < 12.0);
+    INFO("seed " << seed << ", mean " << sum / count << " m");
+    CHECK(std::abs(sum / count) < 15.0);
   }
+  CHECK(highest < 120.0);
+  CHECK(highest > 60.0);  // the land is not flat
+  CHECK(lowest > -50.0);
 }
 
 TEST_CASE("hills stand beyond 25 km", "[outside][land]") {
@@ -167,18 +168,21 @@ TEST_CASE("plants stand on the ground, off runway, river and lanes", "[outside][
 TEST_CASE(
     "buildings leave the runway and its approaches free, and are the same from wherever they are asked for",
     "[outside][buildings]") {
-  const LandSeed land(1);
   std::vector<outside::Building> here, there;
-  outside::buildings_about({0.0, 0.0}, 7000.0, land, here);
-  outside::buildings_about({900.0, 500.0}, 7000.0, land, there);
-  CHECK(here.size() > 60);
-  std::size_t common = 0;
-  for (const auto& building : here) {
-    const Spot local = Airfield::local({building.north_m, building.east_m});
-    CHECK((std::abs(local.north_m) > 1050.0 || std::abs(local.east_m) > 100.0));
-    common += std::any_of(there.begin(), there.end(), [&](const outside::Building& other) {
-      return other.north_m == building.north_m && other.east_m == building.east_m;
-    });
+  for (std::uint64_t seed = 1; seed <= 30; ++seed) {
+    const LandSeed land(seed);
+    outside::buildings_about({0.0, 0.0}, 7000.0, land, here);
+    outside::buildings_about({900.0, 500.0}, 7000.0, land, there);
+    INFO("seed " << seed);
+    CHECK(here.size() > 60);
+    std::size_t common = 0;
+    for (const auto& building : here) {
+      const Spot local = Airfield::local({building.north_m, building.east_m});
+      CHECK((std::abs(local.north_m) > 1050.0 || std::abs(local.east_m) > 100.0));
+      common += std::any_of(there.begin(), there.end(), [&](const outside::Building& other) {
+        return other.north_m == building.north_m && other.east_m == building.east_m;
+      });
+    }
+    CHECK(common > here.size() * 6 / 10);
   }
-  CHECK(common > here.size() * 6 / 10);
 }

@@ -3,6 +3,7 @@
 #include <epoxy/gl.h>
 
 #include <Eigen/Geometry>
+#include <array>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <filesystem>
