@@ -31,3 +31,6 @@ vec3 fogged(vec3 colour, vec3 from_eye) {
 vec3 lit(vec3 normal, vec3 towards_sun) {
   return sky.rgb * (0.72 - 0.28 * normal.z) + sun.rgb * max(dot(normal, towards_sun), 0.0);
 }
+
+// Slopes of the ground are shown steeper than they are, for relief in flat light.
+vec3 relief_normal(vec3 ground) { return normalize(vec3(-2.8 * ground.yz, -1.0)); }

@@ -44,9 +44,10 @@ bool wooded(uint bits) { return (bits >> 8) % 100u < 9u; }
 
 float free_wood(vec2 place) {
   float n = place.x, e = place.y;
-  return sin(n / 330.0 + phase_high.z) + sin(e / 410.0 + phase_high.w) + sin((n + e) / 270.0 + phase_low.x) +
-         sin((n - 1.3 * e) / 610.0 + phase_low.z) +
-         0.45 * (sin((n + 0.3 * e) / 61.0 + phase_high.x) + sin((e - 0.4 * n) / 53.0 + phase_high.y)) - 2.5;
+  return 0.85 * (sin(n / 330.0 + phase_high.z) + sin(e / 410.0 + phase_high.w) + sin((n + e) / 270.0 + phase_low.x) +
+                 sin((n - 1.3 * e) / 610.0 + phase_low.z)) +
+         0.60 * (sin((1.2 * n + 0.5 * e) / 131.0 + phase_low.y) + sin((0.4 * n - e) / 113.0 + phase_low.w)) +
+         0.38 * (sin((n + 0.3 * e) / 43.0 + phase_high.x) + sin((e - 0.4 * n) / 37.0 + phase_high.y)) - 2.75;
 }
 
 Field field_at(vec2 at) {

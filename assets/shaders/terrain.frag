@@ -1,6 +1,13 @@
 in vec3 from_eye;
 in vec2 world;
 in vec3 ground;
+#if DETAIL < 2
+in vec2 corner_bent, corner_river;
+#endif
+#if DETAIL == 0
+in vec3 corner_light;
+in vec4 corner_haze;
+#endif
 out vec4 colour;
 uniform sampler2D grain;  // tiling: fine and coarse noise, 0 .. 1
 
@@ -86,20 +93,33 @@ vec3 with_airfield(vec3 base, vec2 place) {
 }
 #endif
 
+// Light that the water gives back: of the sky, and of the sun where that is mirrored.
+vec3 water(vec3 direction) {
+  float grazing = 1.0 - min(1.0, direction.z);
+  vec3 mirrored = mix(zenith.rgb, horizon.rgb, grazing * grazing) * (0.26 + 0.38 * grazing * grazing);
+  vec3 light = vec3(0.020, 0.036, 0.042) + mirrored;
+#if DETAIL > 0
+  float glint = max(dot(vec3(direction.xy, -direction.z), to_sun.xyz), 0.0);
+  light += sun.rgb * pow(glint, 90.0) * 0.9 * to_sun.w;
+#endif
+  return light;
+}
+
 void main() {
-  vec2 at = bent(world);
+#if DETAIL < 2
+  vec2 at = corner_bent, river = corner_river;
+#else
+  vec2 at = bent(world), river = river_at(world);
+#endif
   vec2 f = max(fwidth(at), vec2(0.02));
   Field field = field_at(at);
   vec3 base = field_colour(at, f, field);
+  float high = ground.x, canopy = 1.0;
 #if DETAIL > 0
-#define WOOD_GRAIN (1.0 + 1.1 * (fine.x - 0.5))
   vec2 fine = texture(grain, world / 83.0).rg, coarse = texture(grain, world / 2300.0).rg;
-  float grown = field.is_wood ? 1.1 : 0.30;
-  base *= 1.0 + grown * (fine.x - 0.5) + 0.26 * (coarse.x - 0.5);
-  float high = ground.x + 40.0 * (coarse.y - 0.5);
-#else
-#define WOOD_GRAIN 1.0
-  float high = ground.x;
+  base *= 1.0 + (field.is_wood ? 1.1 : 0.30) * (fine.x - 0.5) + 0.26 * (coarse.x - 0.5);
+  high += 40.0 * (coarse.y - 0.5);
+  canopy += 1.1 * (fine.x - 0.5);
 #endif
 #if DETAIL > 1
   base *= 1.0 + 0.26 * (texture(grain, world / 11.0).g - 0.5);
@@ -107,25 +127,19 @@ void main() {
   base = with_edges(base, f, field);
   float wood = free_wood(world);
   wood = clamp(0.5 + wood / max(fwidth(wood), 0.02), 0.0, 1.0);
-  base = mix(base, kCrops[7] * WOOD_GRAIN, wood * 0.97);
+  base = mix(base, kCrops[7] * canopy, wood * 0.97);
   base = mix(base, kHeath * (base.g / 0.44 * 0.35 + 0.65), smoothstep(55.0, 130.0, high));
 #ifdef AIRFIELD
   base = with_airfield(base, world);
 #endif
-  vec2 river = river_at(world);
-  float wf = max(f.y, f.x * 0.6);
-  float bank = line(river.x, river.y + 9.0, wf), wet = line(river.x, river.y, wf);
-  base = mix(base, kHedge * 1.15, bank * 0.8);
-
-  // Slopes are shown steeper than they are, for relief in flat light.
-  vec3 normal = normalize(vec3(-2.8 * ground.y, -2.8 * ground.z, -1.0));
-  vec3 light = base * base * lit(normal, to_sun.xyz);
-  vec3 direction = normalize(from_eye);
-  float grazing = 1.0 - min(1.0, -direction.z * -1.0);
-  vec3 mirrored = mix(zenith.rgb, horizon.rgb, grazing * grazing) * (0.35 + 0.5 * grazing * grazing);
-  vec3 water = vec3(0.020, 0.036, 0.042) + mirrored * 0.75;
-  float glint = max(dot(vec3(direction.xy, -direction.z), to_sun.xyz), 0.0);
-  water += sun.rgb * pow(glint, 90.0) * 0.9 * to_sun.w;
-  light = mix(light, water, wet);
+  float across = max(f.y, f.x * 0.6);
+  base = mix(base, kHedge * 1.15, line(river.x, river.y + 9.0, across) * 0.8);
+  float wet = line(river.x, river.y, across);
+#if DETAIL == 0
+  vec3 light = mix(base * base * corner_light, water(normalize(from_eye)), wet);
+  colour = vec4(shown(mix(corner_haze.rgb, light, corner_haze.a)), 1.0);
+#else
+  vec3 light = mix(base * base * lit(relief_normal(ground), to_sun.xyz), water(normalize(from_eye)), wet);
   colour = vec4(shown(fogged(light, from_eye)), 1.0);
+#endif
 }

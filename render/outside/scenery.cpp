@@ -48,6 +48,14 @@ Scenery::Scenery(const std::filesystem::path& shaders)
       slots_(kPlantSlots) {
   glBindBuffer(GL_ARRAY_BUFFER, plant_buffer_.name());
   glBufferData(GL_ARRAY_BUFFER, kPlantSlots * kMostPlants * sizeof(Plant), nullptr, GL_DYNAMIC_DRAW);
+  set_up_buildings();
+  set_up_lights();
+  glBindVertexArray(0);
+  plants_.reserve(kMostPlants);
+  buildings_.reserve(kMostBuildings);
+}
+
+void Scenery::set_up_buildings() {
   glBindVertexArray(building_array_.name());
   const auto mesh = building_mesh();
   glBindBuffer(GL_ARRAY_BUFFER, building_mesh_.name());
@@ -61,6 +69,9 @@ Scenery::Scenery(const std::filesystem::path& shaders)
   set_attribute(3, 2, sizeof(Building), offsetof(Building, along_north), 1);
   set_attribute(4, 4, sizeof(Building), offsetof(Building, half_length_m), 1);
   set_attribute(5, 2, sizeof(Building), offsetof(Building, kind), 1);
+}
+
+void Scenery::set_up_lights() {
   const auto lamps = runway_lamps();
   light_count_ = static_cast<GLsizei>(lamps.size() / 2);
   glBindVertexArray(light_array_.name());
@@ -68,9 +79,6 @@ Scenery::Scenery(const std::filesystem::path& shaders)
   glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(lamps.size() * sizeof(float)), lamps.data(),
                GL_STATIC_DRAW);
   set_attribute(0, 2, 2 * sizeof(float), 0);
-  glBindVertexArray(0);
-  plants_.reserve(kMostPlants);
-  buildings_.reserve(kMostBuildings);
 }
 
 void Scenery::set_land(const LandSeed& seed) {
@@ -103,6 +111,7 @@ int Scenery::ensure_plants(const ChunkKey& key) {
 }
 
 void Scenery::draw_plants(const EyePlace& eye, const std::vector<ChunkKey>& squares) {
+  // The noise that roughens crowns is the ground's own, still bound.
   plant_program_.use();
   glBindVertexArray(plant_array_.name());
   for (const ChunkKey& key : squares) {

@@ -28,6 +28,8 @@ class Scenery {
     unsigned last_frame = 0;
     GLsizei count = 0;
   };
+  void set_up_buildings();
+  void set_up_lights();
   int ensure_plants(const ChunkKey& key);
   void draw_plants(const EyePlace& eye, const std::vector<ChunkKey>& squares);
   void draw_buildings(const EyePlace& eye, Detail detail);

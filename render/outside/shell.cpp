@@ -57,7 +57,7 @@ Vector3f cowling_place(const ShellShape& s, double t, double around) {
   // Flatter over the top than a circle, and rounded down just before the nose.
   const double y = half * std::copysign(std::pow(std::abs(std::sin(angle)), 0.72), angle);
   const double deep = 0.42 * (1.0 - std::pow(std::cos(angle), 0.58));
-  return point(x, y, s.cowling_drop_m + deep + 0.07 * std::pow(t, 14.0));
+  return point(x, y, s.cowling_drop_m + deep + 0.05 * std::pow(t, 40.0));
 }
 
 CowlingSpot cowling_spot(const ShellShape& s, double t, double around) {
