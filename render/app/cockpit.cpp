@@ -60,6 +60,7 @@ Cockpit::Cockpit(const Options& options)
   notices_.say(input::load_settings(options.settings / "hands.toml").notice);
   notices_.say(window_.fonts().notice);
   notices_.say(options.notice);
+  kept_settings_ = hands_.settings();
   start_.choice = options.choice;
   open_start();
   if (options.debrief) open_debrief(*options.debrief, false);
@@ -164,7 +165,8 @@ void Cockpit::open_replay(const fs::path& folder, double from_s, Screen back) {
 }
 
 void Cockpit::save_settings() {
-  notices_.say(input::save_settings(options_.settings / "hands.toml", hands_.settings()));
+  kept_settings_ = hands_.settings();
+  notices_.say(input::save_settings(options_.settings / "hands.toml", kept_settings_));
 }
 
 void Cockpit::draw_start() {
@@ -257,17 +259,20 @@ void Cockpit::common_actions() {
     hands_.give_keys(ImGui::GetIO().WantTextInput ? input::KeysFor::typing : input::KeysFor::pages);
     hands_.update(ImGui::GetIO().DeltaTime, {0.0, 0.0, false});
   }
-  input::Settings settings = hands_.settings();
-  for (const input::Action action : hands_.view().now.pressed) {
-    if (action == input::Action::louder) settings.volume = std::min(settings.volume + 0.1, 1.0);
-    if (action == input::Action::quieter) settings.volume = std::max(settings.volume - 0.1, 0.0);
-    if (action == input::Action::mute) settings.mute = !settings.mute;
-  }
-  if (settings == hands_.settings()) return;
+  say_what_keys_changed();
+}
+
+/// Volume and the mouse stick are moved by keys within the hands; here they are said and remembered.
+void Cockpit::say_what_keys_changed() {
+  const input::Settings& now = hands_.settings();
+  if (hands_page_open_ || now == kept_settings_) return;
   char text[48];
-  std::snprintf(text, sizeof text, settings.mute ? "sound off" : "volume %.0f %%", 100.0 * settings.volume);
+  if (now.mouse_stick != kept_settings_.mouse_stick)
+    std::snprintf(text, sizeof text,
+                  now.mouse_stick ? "the pointer is the stick" : "the pointer is no stick any more");
+  else
+    std::snprintf(text, sizeof text, now.mute ? "sound off" : "volume %.0f %%", 100.0 * now.volume);
   notices_.say(text);
-  hands_.set(settings);
   save_settings();
 }
 

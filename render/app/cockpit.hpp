@@ -44,6 +44,7 @@ class Cockpit {
   void draw_logbook();
   void draw_hands_page();
   void common_actions();
+  void say_what_keys_changed();
   void open_start();
   void open_logbook();
   void open_debrief(const std::filesystem::path& folder, bool fresh);
@@ -83,6 +84,7 @@ class Cockpit {
   desk::LogbookState logbook_state_;
   std::unique_ptr<ReplayScreen> replay_;
   input::HandsPageState hands_page_;
+  input::Settings kept_settings_;  ///< as the file has them
   bool hands_page_open_ = false, quit_ = false;
 };
 

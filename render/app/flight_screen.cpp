@@ -275,6 +275,8 @@ void FlightScreen::sound(Context& context, double dt_s) {
   heard_.horn = now.horn;
   heard_.tone = now.tone;
   heard_.silent = seen_.paused;
+  if (now.marks.recording && !was_recording_) ++heard_.records;
+  was_recording_ = now.marks.recording;
   heard_.volume = settings.mute ? 0.0 : settings.volume;
   caption_clock_ = view::advance(caption_clock_, heard_, seen_.paused ? 0.0 : dt_s);
   if (context.speaker != nullptr) context.speaker->set(heard_);

@@ -64,7 +64,7 @@ class FlightScreen {
   std::size_t events_seen_ = 0;
   std::size_t flap_setting_ = 0;
   double rate_ = 1.0, look_right_deg_ = 0.0, look_up_deg_ = 0.0, turns_ = 0.0;
-  bool head_right_ = false, head_left_ = false;
+  bool was_recording_ = false;
 };
 
 }  // namespace stallwright::app

@@ -4,7 +4,7 @@ namespace stallwright::sound {
 namespace {
 
 constexpr int kHarmonics = 12;
-constexpr double kIdle_rpm = 1100.0;  // below it a cylinder is heard by itself (tuned by ear)
+constexpr double kIdle_rpm = 1100.0;  // below it a cylinder is heard by itself (from memory)
 
 /// Sum of sin(k theta) / k^slope, k = 1 .. 12, by the recurrence sin k = 2 cos 1 sin(k-1) - sin(k-2).
 ///   falls  weights from one to the next: ((k-1)/k)^slope is taken as 1 - slope/k, floored at 0.15
