@@ -7,6 +7,7 @@
 #include <cmath>
 #include <iostream>
 #include <thread>
+#include <utility>
 
 #include "aircraft/input_error.hpp"
 #include "aircraft/type_file.hpp"
@@ -70,6 +71,7 @@ Cockpit::Cockpit(const Options& options)
   if (!start_.check.can_fly())
     throw InputError("--fly: expected a flight that can be flown, found: " + start_.check.problems.front());
   begin_flight();
+  if (screen_ == Screen::start) throw InputError("--fly: " + start_.notice);
 }
 
 Cockpit::~Cockpit() {
@@ -95,18 +97,25 @@ void Cockpit::open_logbook() {
 void Cockpit::begin_flight() {
   try {
     order_ = order_of(start_.choice, start_.check, options_.sorties);
-    order_.wait_for_set_points = context_.in_step;
-    // What a command line asked for once is not what the pilot wants next time.
-    if (!options_.fly_at_once) view::write_start_choice(options_.settings / "start.toml", start_.choice);
   } catch (const InputError& e) {
     start_.notice = e.what();
     return;
-  } catch (const std::exception& e) {
-    notices_.say(std::string("What was chosen cannot be remembered: ") + e.what());
   }
+  order_.wait_for_set_points = context_.in_step;
+  remember_choice();
   preparing_ = std::async(std::launch::async, [order = order_] { return std::make_unique<Flight>(order); });
   screen_ = Screen::preparing;
   if (context_.in_step) flight_ready();
+}
+
+/// What a command line asked for once is not what the pilot wants next time.
+void Cockpit::remember_choice() {
+  if (options_.fly_at_once) return;
+  try {
+    view::write_start_choice(options_.settings / "start.toml", start_.choice);
+  } catch (const std::exception& e) {
+    notices_.say(std::string("What was chosen cannot be remembered: ") + e.what());
+  }
 }
 
 void Cockpit::flight_ready() {
@@ -120,8 +129,10 @@ void Cockpit::flight_ready() {
     screen_ = Screen::flight;
   } catch (const std::exception& e) {
     if (options_.fly_at_once && context_.in_step) throw;
-    start_.notice = e.what();
+    // Folders are given by --out in the other program.
+    const std::string why = e.what(), out = "--out: ";
     open_start();
+    start_.notice = why.rfind(out, 0) == 0 ? "No flight: " + why.substr(out.size()) : why;
   }
 }
 
@@ -373,6 +384,7 @@ int Cockpit::run(const EachFrame& each_frame) {
     if (!wanted.press.empty()) registry_.press(wanted.press);
     if (each_frame) each_frame(*this);
     if (wanted.end || !take_events()) break;
+    if (!wanted_picture_.empty()) wanted.pictures.push_back(std::exchange(wanted_picture_, {}));
     const bool last_frame = options_.frames > 0 && count + 1 == options_.frames;
     if (last_frame && !options_.screenshot.empty()) wanted.pictures.push_back(options_.screenshot);
     context_.draws = count % options_.draw_every == 0 || !wanted.pictures.empty();

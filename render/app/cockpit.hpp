@@ -28,7 +28,11 @@ class Cockpit {
 
   /// The flight under way, or null.
   const Seen* flight() const { return flight_ ? &flight_->seen() : nullptr; }
+  /// The screen of the flight under way, or null.
+  FlightScreen* flight_screen() { return flight_.get(); }
   ui::Registry& registry() { return registry_; }
+  /// Writes the next frame as it is drawn.
+  void take_picture(const std::filesystem::path& file) { wanted_picture_ = file; }
   void quit() { quit_ = true; }
 
  private:
@@ -50,6 +54,7 @@ class Cockpit {
   void open_debrief(const std::filesystem::path& folder, bool fresh);
   void open_replay(const std::filesystem::path& folder, double from_s, Screen back);
   void begin_flight();
+  void remember_choice();
   void flight_ready();
   void flight_over();
   void debrief_ready();
@@ -83,6 +88,7 @@ class Cockpit {
   desk::DebriefState debrief_state_;
   desk::LogbookState logbook_state_;
   std::unique_ptr<ReplayScreen> replay_;
+  std::filesystem::path wanted_picture_;
   input::HandsPageState hands_page_;
   input::Settings kept_settings_;  ///< as the file has them
   bool hands_page_open_ = false, quit_ = false;

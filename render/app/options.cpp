@@ -1,9 +1,14 @@
 #include "render/app/options.hpp"
 
 #include <CLI/CLI.hpp>
+#include <cerrno>
 #include <cstdlib>
 
 #include "aircraft/input_error.hpp"
+#include "aircraft/type_file.hpp"
+#include "sim/reduction/set_points_json.hpp"
+#include "sim/report/sortie_json.hpp"
+#include "sim/sortie/test_card_file.hpp"
 
 namespace stallwright::app {
 namespace {
@@ -44,6 +49,37 @@ void set_size(const std::string& text, Options& options) {
   options.width = width;
   options.height = height;
   options.size_given = true;
+}
+
+std::uint64_t seed_in(const std::string& text) {
+  char* end = nullptr;
+  errno = 0;
+  const std::uint64_t seed = std::strtoull(text.c_str(), &end, 10);
+  const bool digits = text.front() >= '0' && text.front() <= '9';
+  if (!digits || *end != '\0' || errno == ERANGE)
+    throw InputError("--seed: expected a whole number from 0 to 18446744073709551615, found \"" + text +
+                     "\"");
+  return seed;
+}
+
+/// What was asked for by name is known before a window opens.
+void require_air(const std::string& name) {
+  std::string known;
+  for (const auto& entry : fs::directory_iterator(fs::path(STALLWRIGHT_SOURCE_DIR) / "assets" / "air")) {
+    if (entry.path().extension() != ".toml") continue;
+    if (entry.path().stem() == name) return;
+    known += (known.empty() ? "" : ", ") + entry.path().stem().string();
+  }
+  throw InputError("--air: expected one of " + known + ", found \"" + name + "\"");
+}
+
+void require_picture(const Options& options) {
+  if (options.screenshot.empty()) return;
+  if (options.frames == 0) throw InputError("--screenshot: expected --frames N with it, found none");
+  const fs::path folder = fs::absolute(options.screenshot).parent_path();
+  if (!fs::is_directory(folder))
+    throw InputError("--screenshot: expected a file in a folder that is there, found " +
+                     options.screenshot.string());
 }
 
 }  // namespace
@@ -105,6 +141,13 @@ Options read_options(int argc, char** argv) {
     }
     throw InputError(std::string(e.what()) + " (--help tells the options)");
   }
+  if (!aircraft.empty()) load_aircraft_type(find_aircraft_file(aircraft));
+  if (!card.empty()) load_test_card(find_card_file(card));
+  if (!air.empty()) require_air(air);
+  if (!set_points.empty()) read_set_points(fs::path(set_points) / "set-points.json");
+  for (const std::string& folder : {debrief, replay})
+    if (!folder.empty()) read_sortie(folder);
+  require_picture(o);
   o.settings = settings.empty() ? settings_folder() : fs::path(settings);
   try {
     o.choice = view::read_start_choice(o.settings / "start.toml");
@@ -120,12 +163,7 @@ Options read_options(int argc, char** argv) {
   if (!set_points.empty()) o.choice.set_points = set_points;
   if (!air.empty()) o.choice.air = air;
   if (hour_option->count() > 0) o.choice.hour = hour;
-  if (!seed.empty()) {
-    char* end = nullptr;
-    o.choice.seed = std::strtoull(seed.c_str(), &end, 10);
-    if (*end != '\0' || seed.front() == '-')
-      throw InputError("--seed: expected a whole number, found \"" + seed + "\"");
-  }
+  if (!seed.empty()) o.choice.seed = seed_in(seed);
   if (!demonstrate.empty()) {
     if (demonstrate != "sharp" && demonstrate != "current" && demonstrate != "rusty")
       throw InputError("--demonstrate: expected sharp, current or rusty, found \"" + demonstrate + "\"");

@@ -10,7 +10,7 @@ namespace stallwright::app {
 
 /// A script plays keys and presses into the cockpit, in its own time: one frame is 0.04 s. A line each, # begins a comment:
 ///
-///   key NAME                press and let go a key, named as SDL names it (R, Left, Page Up, Escape); Shift+ before it
+///   key NAME                press and let go a key, named as SDL names it (R, Left, PageUp, Escape); Shift+ before it
 ///   hold NAME SECONDS       keep it down so long; the script goes on at once
 ///   press LABEL             press the button on the screen that bears this label
 ///   type TEXT               type into whatever field has the keyboard

@@ -21,18 +21,26 @@ namespace {
 
 [[noreturn]] void fail(const std::string& what) { throw std::runtime_error(what + ": " + SDL_GetError()); }
 
+bool given(const char* name) {
+  const char* value = std::getenv(name);
+  return value != nullptr && *value != '\0';
+}
+
 /// Without a screen SDL would silently draw for nobody.
 void require_screen(bool headless) {
-  const auto given = [](const char* name) {
-    const char* value = std::getenv(name);
-    return value != nullptr && *value != '\0';
-  };
   if (headless) {
     SDL_SetHint(SDL_HINT_VIDEODRIVER, "offscreen");
     return;
   }
   if (given("SDL_VIDEODRIVER") || given("DISPLAY") || given("WAYLAND_DISPLAY")) return;
   throw std::runtime_error("expected a screen, found none; --headless draws without one");
+}
+
+/// The same where a screen is named but does not answer: SDL goes down its list to the driver that draws for nobody.
+void require_seen(bool headless) {
+  const std::string driver = SDL_GetCurrentVideoDriver();
+  if (headless || given("SDL_VIDEODRIVER") || (driver != "offscreen" && driver != "dummy")) return;
+  throw std::runtime_error("expected a screen, found none that answers; --headless draws without one");
 }
 
 }  // namespace
@@ -42,6 +50,7 @@ Window::Window(const Options& options) : fixed_scale_(options.scale), headless_(
   SDL_SetHint(SDL_HINT_JOYSTICK_ALLOW_BACKGROUND_EVENTS, "1");
   if (SDL_Init(SDL_INIT_VIDEO | SDL_INIT_GAMECONTROLLER | SDL_INIT_JOYSTICK) != 0)
     fail("no screen could be opened");
+  require_seen(options.headless);
   if (!options.silent) SDL_InitSubSystem(SDL_INIT_AUDIO);  // going on in silence is the speaker's matter
   SDL_InitSubSystem(SDL_INIT_HAPTIC);
   SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_CORE);

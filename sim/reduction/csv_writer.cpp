@@ -1,3 +1,5 @@
+#include <unistd.h>
+
 #include <algorithm>
 #include <array>
 #include <cerrno>
@@ -65,7 +67,10 @@ CsvWriter::CsvWriter(const std::filesystem::path& file, std::vector<CsvColumn> c
 }
 
 CsvWriter::~CsvWriter() {
-  if (!pending_.empty()) std::fwrite(pending_.data(), 1, pending_.size(), stream_.get());
+  try {
+    if (!pending_.empty()) flush();
+  } catch (const std::runtime_error&) {  // told by whoever asked for a flush; here nobody listens
+  }
 }
 
 void CsvWriter::write_row(std::span<const double> values) {
@@ -105,9 +110,19 @@ void CsvWriter::end_row() {
 }
 
 void CsvWriter::flush() {
+  if (!stream_) throw std::runtime_error(file_.string() + ": cannot write: an earlier part is missing");
+  const long begin = std::ftell(stream_.get());
   const std::size_t written = std::fwrite(pending_.data(), 1, pending_.size(), stream_.get());
-  if (written != pending_.size())
-    throw std::runtime_error(file_.string() + ": cannot write: " + std::strerror(errno));
+  if (written != pending_.size()) {
+    const std::string reason = std::strerror(errno);
+    // A full disk takes what fits, and that ends in the middle of a line: the piece goes again. Nothing may follow behind
+    // the gap later, when there is room again.
+    const std::size_t whole = written == 0 ? 0 : pending_.rfind('\n', written - 1) + 1;
+    const bool cut = begin < 0 || ::ftruncate(::fileno(stream_.get()), begin + static_cast<long>(whole)) == 0;
+    stream_.reset();
+    throw std::runtime_error(file_.string() + ": cannot write: " + reason +
+                             (cut ? "" : "; its last line may be cut short"));
+  }
   pending_.clear();
   pending_rows_ = 0;
 }

@@ -1,3 +1,4 @@
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -251,4 +252,40 @@ TEST_CASE("a file that cannot be opened or written is reported", "[reduction]") 
   CHECK_THROWS_AS(CsvWriter(folder.path / "log.csv", {{"a", 18}}), std::invalid_argument);
   CHECK_FALSE(fs::exists(folder.path / "log.csv"));
   if (fs::exists("/dev/full")) CHECK_THROWS_AS(CsvWriter("/dev/full", {{"a"}}), std::runtime_error);
+}
+
+TEST_CASE("a disk that is full keeps whole lines, and nothing comes behind them", "[reduction]") {
+  const Folder folder;
+  const fs::path file = folder.path / "log.csv";
+  const pid_t child = ::fork();
+  REQUIRE(child >= 0);
+  if (child == 0) {
+    // What is larger than this does not fit, as on a full disk; it ends in the middle of a line.
+    std::signal(SIGXFSZ, SIG_IGN);
+    const rlimit full{1003, 4096}, room{4096, 4096};
+    ::setrlimit(RLIMIT_FSIZE, &full);
+    int told = 0;
+    {
+      CsvWriter writer(file, {{"t_s"}, {"text"}}, 10);
+      for (int k = 0; k < 200; ++k) {
+        if (k == 150) ::setrlimit(RLIMIT_FSIZE, &room);
+        try {
+          writer.write_row(std::vector<double>{k + 0.0, 1000.0});
+        } catch (const std::runtime_error&) {
+          ++told;
+        }
+      }
+    }
+    ::_exit(told > 1 ? 0 : 1);
+  }
+  int status = 0;
+  ::waitpid(child, &status, 0);
+  REQUIRE(WIFEXITED(status));
+  CHECK(WEXITSTATUS(status) == 0);
+  CHECK(content(file).size() > 990);
+  CHECK(content(file).size() < 1004);
+  CHECK(content(file).back() == '\n');
+  const NumericTable table = read_csv(file);
+  CHECK(table.warnings.empty());
+  CHECK(table.column("t_s").back() == static_cast<double>(table.rows - 1));
 }
