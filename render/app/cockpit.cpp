@@ -241,6 +241,9 @@ void Cockpit::draw_waiting(const char* words) {
 /// The page of hands lies over whatever is open; a flight under it holds still.
 void Cockpit::draw_hands_page() {
   const float s = window_.fonts().scale;
+  // A key that is waited for may be Escape, too: that one is not for the page.
+  const bool escape =
+      !hands_page_.waiting && !ImGui::IsAnyItemActive() && ImGui::IsKeyPressed(SDL_SCANCODE_ESCAPE, false);
   ImGui::SetNextWindowPos({0.0f, 0.0f});
   ImGui::SetNextWindowSize(context_.size());
   ImGui::SetNextWindowFocus();
@@ -255,7 +258,7 @@ void Cockpit::draw_hands_page() {
   ImGui::PopStyleVar();
   hands_.listen(intent.listen);
   if (intent.changed) hands_.set(*intent.changed);
-  if (!intent.close) return;
+  if (!intent.close && !escape) return;
   hands_page_open_ = false;
   hands_page_ = {};
   hands_.listen(false);

@@ -125,7 +125,7 @@ void FlightScreen::act(Action action, Presses& presses, Context& context) {
       wants_hands_page_ = true;
       break;
     case Action::leave:
-      if (page_ == Page::none) opening_ = Page::leave;  // an open page closes itself
+      if (page_ == Page::none && !wants_hands_page_) opening_ = Page::leave;  // an open page closes itself
       break;
     default:
       break;  // volume and the like are the cockpit's
@@ -242,8 +242,7 @@ void FlightScreen::draw_page(Context& context, const Layout& at) {
       stall_checked_ = stall_checked_ || answer == Answer::yes;
       break;
     case Page::keys:
-      answer = draw_key_page(input::key_help(context.hands.settings().keys), context.registry,
-                             context.fonts(), at.scale_from, at.panel_to);
+      answer = draw_key_page(help_, context.registry, context.fonts(), at.scale_from, at.panel_to);
       break;
     case Page::leave:
       answer = draw_leave_page(context.registry, context.fonts(), at.coach_from, at.panel_to);
@@ -293,6 +292,7 @@ FlightScreen::Result FlightScreen::frame(Context& context, double dt_s) {
   draw_page(context, at);
   // A page opens in the next frame: the key that called for it is not for the page.
   if (opening_ != Page::none) page_ = opening_;
+  if (opening_ == Page::keys) help_ = input::key_help(context.hands.settings().keys);
   opening_ = Page::none;
   hold_still();
   return seen_.over ? Result::over : Result::flying;

@@ -4,6 +4,7 @@
 #include "render/app/context.hpp"
 #include "render/desk/coach.hpp"
 #include "render/flight/drive.hpp"
+#include "render/input/key_help.hpp"
 #include "render/view/captions.hpp"
 #include "render/view/coach_view.hpp"
 #include "render/view/outside_view.hpp"
@@ -52,6 +53,7 @@ class FlightScreen {
   Order order_;
   std::vector<PointSpeeds> speeds_;
   view::KeyNames keys_;
+  std::vector<input::KeyHelp> help_;  ///< made when its page opens
   Seen seen_;
   view::OutsideView outside_;
   Vec3<double> eye_B_m_;

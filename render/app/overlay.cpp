@@ -75,16 +75,16 @@ Answer draw_key_page(const std::vector<input::KeyHelp>& keys, ui::Registry& regi
   const float pad = pen.px(16), line = pen.px(19), column = (to.x - from.x - 2.0f * pad) / 4.0f;
   float x = from.x + pad, y = from.y + pen.px(8);
   const float bottom = to.y - pen.px(44);
-  std::string group;
+  const std::string* group = nullptr;
   for (const input::KeyHelp& help : keys) {
-    const bool fresh = help.group != group;
+    const bool fresh = group == nullptr || help.group != *group;
     if (y + (fresh ? 2.0f : 1.0f) * line > bottom) {
       x += column;
       y = from.y + pen.px(8);
     }
     if (fresh) {
-      group = help.group;
-      pen.text(fonts.bold, {x, y}, kTheme.ivory, group.c_str());
+      group = &help.group;
+      pen.text(fonts.bold, {x, y}, kTheme.ivory, group->c_str());
       y += line;
     }
     pen.text(fonts.small, {x, y}, kTheme.soft, help.name.c_str());

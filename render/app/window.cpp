@@ -110,7 +110,14 @@ void Window::toggle_full_screen() {
   SDL_SetWindowFullscreen(window_, full ? 0 : SDL_WINDOW_FULLSCREEN_DESKTOP);
 }
 
-void Window::handle(const SDL_Event& event) { ImGui_ImplSDL2_ProcessEvent(&event); }
+/// ImGui looks at keys once a frame: one that goes down and up between two frames would be lost on it, and frames are long
+/// where no graphics card draws them. Its way up waits until a frame has seen it down.
+void Window::handle(const SDL_Event& event) {
+  if (event.type == SDL_KEYDOWN) pressed_.push_back(event.key.keysym.scancode);
+  if (event.type == SDL_KEYUP && std::count(pressed_.begin(), pressed_.end(), event.key.keysym.scancode) > 0)
+    return let_go_.push_back(event);
+  ImGui_ImplSDL2_ProcessEvent(&event);
+}
 
 void Window::begin_frame(double dt_s) {
   measure();
@@ -129,6 +136,9 @@ void Window::begin_frame(double dt_s) {
   io.DisplaySize = {static_cast<float>(width_), static_cast<float>(height_)};
   io.DisplayFramebufferScale = {1.0f, 1.0f};
   ImGui::NewFrame();
+  for (const SDL_Event& event : let_go_) ImGui_ImplSDL2_ProcessEvent(&event);
+  let_go_.clear();
+  pressed_.clear();
 }
 
 void Window::draw_ui(bool onto_framebuffer) {

@@ -3,6 +3,7 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 #include "render/app/options.hpp"
 #include "render/ui/fonts.hpp"
@@ -49,6 +50,8 @@ class Window {
   bool headless_ = false;
   std::string renderer_;
   ui::Fonts fonts_;
+  std::vector<SDL_Scancode> pressed_;  ///< since the last frame
+  std::vector<SDL_Event> let_go_;      ///< of those, already up again
 };
 
 }  // namespace stallwright::app
