@@ -29,7 +29,7 @@ const fs::path kGoldens = fs::path(STALLWRIGHT_TESTS_DIR) / "render" / "golden";
 struct Size {
   int width, height, by;
 };
-constexpr Size kSizes[] = {{1280, 720, 2}, {1920, 1080, 3}, {2560, 1440, 4}};
+constexpr Size kSizes[] = {{2560, 1440, 4}, {1920, 1080, 3}, {1280, 720, 2}};
 
 /// Takes one moment at all three sizes, a few frames for each: the window changes, the type is made anew, the picture is taken.
 class Album {
@@ -67,6 +67,7 @@ constexpr const char* kMoments[] = {"start", "on-condition", "recovery", "verdic
 void take_pictures(const fs::path& folder) {
   app::Options options = app_test::options(
       folder, {"--demonstrate", "sharp", "--seed", "1", "--detail", "lean", "--frames", "40000"});
+  // Off the screen the framebuffer keeps its first size, so the largest comes first; smaller windows are drawn in its corner.
   options.width = kSizes[0].width;
   options.height = kSizes[0].height;
   Album album(folder);

@@ -57,6 +57,9 @@ TEST_CASE("every screen is drawn at every size that the window is pulled to", "[
   const Folder folder;
   app::Options options = app_test::options(folder.path(), {"--frames", "4000", "--detail", "bare"});
   options.draw_every = 5;  // once a size
+  // Off the screen the framebuffer keeps its first size: the largest comes first.
+  options.width = 2560;
+  options.height = 1440;
   Puller puller;
   std::size_t stop = 0;
   bool here = false;
