@@ -73,7 +73,7 @@ TEST_CASE("the same script gives the same flight to the byte, and its file of ha
     const Folder folder;
     cli_test::put(folder / "session.txt", kSession);
     // The other is drawn, in another size: the screen has no say in the flight.
-    const std::string drawn = "--headless --silent --size 640x360 --draw-every 40 ";
+    const std::string drawn = "--headless --silent --size 640x360 --draw-every 100 ";
     const Result result =
         run_cockpit(folder, (k == 0 ? kQuick : drawn) + "--fly --air light --seed 3 --script session.txt");
     INFO(result.err);
