@@ -91,7 +91,8 @@ TEST_CASE("the flight's screen and its pages can be read at each size, through a
   Player at_debrief(kDebrief);
   app_test::KeyboardPilot pilot;
   bool flew = false;
-  long count = 0, checks_open = 0;
+  long count = 0, checks_open = 0, in_phase = 0;
+  Phase phase = Phase::done;
   app::Cockpit cockpit(options);
   cockpit.run([&](app::Cockpit& c) {
     ++count;
@@ -112,12 +113,15 @@ TEST_CASE("the flight's screen and its pages can be read at each size, through a
     if (checks_open > 5) c.registry().press("Gone through (Enter)"), checks_open = 0;
     if (seen.now.time_s > 6.0 && !in_flight.over()) return in_flight.next(reader);
     pilot.fly(seen, config, 0.04);
-    // At each phase's beginning and every few seconds of it: what the coach says changes most there.
-    if (count % 75 == 0) reader.read(phase_name(seen.now.marks.phase));
+    // Soon after each phase has begun and every few seconds of it: what the coach says changes most there.
+    const Phase now = seen.now.marks.phase;
+    in_phase = now == phase ? in_phase + 1 : 0;
+    phase = now;
+    if (in_phase % 100 == 8) reader.read(phase_name(now));
   });
   CHECK(reader.has_read("debrief 5"));
-  for (const char* page :
-       {"start", "keys", "leave", "hands", "paused", "notice", "stall checks", "verdict"}) {
+  for (const char* page : {"start", "keys", "leave", "hands", "paused", "notice", "stall checks", "record",
+                           "slow", "recover", "verdict"}) {
     CAPTURE(page);
     CHECK(reader.has_read(page));
   }
