@@ -123,10 +123,21 @@ TEST_CASE("aircraft includes no graphics package and nothing of render or sim", 
   CHECK_THAT(forbidden_includes("aircraft", kGraphics + "|sim/"), Catch::Equals(Strings{}));
 }
 
+TEST_CASE("what the cockpit's screens show, and its flight, include no window, no OpenGL and no ImGui",
+          "[repository]") {
+  const std::string screens =
+      "SDL|GL/|GLES|EGL/|epoxy/|imgui|backends/imgui|freetype|ft2build|stb|"
+      "render/(ui|panel|desk|input|sound|outside|app)/";
+  for (const char* folder : {"render/view", "render/flight"}) {
+    REQUIRE_FALSE(sources_below(folder).empty());
+    CHECK_THAT(forbidden_includes(folder, screens), Catch::Equals(Strings{}));
+  }
+}
+
 TEST_CASE("each source that a comment cites is described among the references", "[repository]") {
   const StringSet described = described_keys();
   REQUIRE_FALSE(described.empty());
-  for (const auto& folder : {"tests", "sim", "aircraft"})
+  for (const auto& folder : {"tests", "sim", "aircraft", "render"})
     for (const auto& file : sources_below(folder))
       for (const auto& key : keys_in(lines_of(file))) {
         INFO(name_in_tree(file) << " cites " << key << ", which tests/published/references.md lacks");

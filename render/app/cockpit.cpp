@@ -360,7 +360,7 @@ void Cockpit::frame(double dt_s) {
   if (context_.draws) {
     glViewport(0, 0, window_.width(), window_.height());
     glClearColor(ui::kTheme.panel.r, ui::kTheme.panel.g, ui::kTheme.panel.b, 1.0f);
-    glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
+    glClear(GL_COLOR_BUFFER_BIT);  // depth is the world's, within its own part
   }
   draw(dt_s);
   window_.draw_ui(context_.draws);

@@ -60,6 +60,7 @@ FlightScreen::FlightScreen(std::unique_ptr<Drive> drive, const Order& order, Con
       eye_B_m_(view::eye_place(order.config)) {
   const Hands& first = drive_->flight().first_hands();
   context.hands.place(first.stick_aft, first.throttle, first.pedal_right);
+  rigged_right_ = first.stick_right;
   context.hands.give_keys(input::KeysFor::flying);
   drive_->look(seen_);
 }
@@ -157,7 +158,8 @@ void FlightScreen::take_actions(Context& context, double dt_s) {
   const long last = static_cast<long>(order_.config.type.flaps.size()) - 1;
   flap_setting_ =
       static_cast<std::size_t>(std::clamp(static_cast<long>(flap_setting_) + now.flap_steps, 0L, last));
-  drive_->hands({now.stick_aft, now.stick_right, now.pedal_right, now.throttle, flap_setting_,
+  // Rigged as its owner has it: hands off, it flies straight at the first point's speed and power.
+  drive_->hands({now.stick_aft, now.stick_right + rigged_right_, now.pedal_right, now.throttle, flap_setting_,
                  now.feet_assisted, presses});
   hold_still();
   drive_->frame(dt_s);

@@ -66,6 +66,7 @@ class FlightScreen {
   std::size_t events_seen_ = 0;
   std::size_t flap_setting_ = 0;
   double rate_ = 1.0, look_right_deg_ = 0.0, look_up_deg_ = 0.0, turns_ = 0.0;
+  double rigged_right_ = 0.0;  ///< stick that holds the wings level, hands off
   bool was_recording_ = false;
 };
 

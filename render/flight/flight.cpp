@@ -62,6 +62,7 @@ Flight::Flight(const FlightOrder& order)
       arm_m_(arm_to_head(order.flown.config.type, order.flown.config.loading)) {
   flown_.outcome.entered_mass_kg = sortie_.outcome().entered_mass_kg;
   folder_ = std::make_unique<SortieFolder>(order.folder, order.sources, flown_);
+  if (flown_.taught) set_points_.start_with(flown_.taught->set_points);
   shown_.set_points = set_points_.list();
   shown_.rigid = sortie_.state().rigid;
   shown_.controls = sortie_.controls();

@@ -22,6 +22,10 @@ SetPointsSoFar::SetPointsSoFar(TestCard card, InstrumentGrade instruments, bool 
       wait_(wait),
       ready_(std::make_shared<const std::vector<SetPointSoFar>>()) {}
 
+void SetPointsSoFar::start_with(const SetPoints& taught) {
+  ready_ = std::make_shared<const std::vector<SetPointSoFar>>(so_far(taught));
+}
+
 void SetPointsSoFar::begin() {
   wanted_ = false;
   working_ = std::async(std::launch::async, [rows = rows_, card = card_, grade = instruments_]() -> List {

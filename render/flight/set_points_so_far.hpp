@@ -19,6 +19,9 @@ class SetPointsSoFar {
   /// wait: work within add(), for repeatable pictures.
   SetPointsSoFar(TestCard card, InstrumentGrade instruments, bool wait);
 
+  /// What the list holds from the start: the taught set points of a flight that verifies them.
+  void start_with(const SetPoints& taught);
+
   /// A row of the log. When a record has just ended, the work begins.
   void add(const LogRow& row);
 

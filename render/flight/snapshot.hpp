@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "aircraft/airframe_state.hpp"
-#include "render/view/needles.hpp"
+#include "render/flight/needles.hpp"
 #include "sim/motion/rigid_body.hpp"
 #include "sim/sensing/readings.hpp"
 #include "sim/sortie/director.hpp"

@@ -79,6 +79,9 @@ class Director {
   const std::vector<PointSpeeds>& speeds() const { return speeds_; }
   double working_altitude_m() const { return working_altitude_m_; }
 
+  /// Puts something that the director cannot see into the list of events, once for each kind.
+  void remark(double time_s, const std::string& kind, const std::string& text);
+
   const Marks& marks() const { return marks_; }
   const std::vector<Event>& events() const { return events_; }
   const std::vector<PointTally>& tallies() const { return tallies_; }

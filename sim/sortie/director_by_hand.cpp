@@ -20,6 +20,12 @@ std::string listed(const std::vector<std::string>& parts) {
 
 }  // namespace
 
+void Director::remark(double time_s, const std::string& kind, const std::string& text) {
+  const bool said =
+      std::any_of(events_.begin(), events_.end(), [&](const Event& e) { return e.kind == kind; });
+  if (!said) note(time_s, kind, text);
+}
+
 void Director::look_at_presses(double time_s, const Presses& pressed) {
   pressed_ = pressed;
   if (pressed.knock_it_off && phase_ != Phase::recover && phase_ != Phase::climb && phase_ != Phase::done) {

@@ -313,6 +313,8 @@ bool Sortie::tick(SortieSink& sink, const Hands& hands) {
   log.tone = unit_.tone ? 1 : 0;
   sink.row(log, truth);
   remember(air, now, sensed, task);
+  if (config_.by_hand && hands.feet_assisted && director_.marks().recording)
+    director_.remark(time_s(), "feet assisted", "no pedals: the program kept the ball in the middle");
   if (config_.by_hand)
     controls_ = {
         hands.stick_aft, hands.stick_right, hands.pedal_right, hands.throttle,

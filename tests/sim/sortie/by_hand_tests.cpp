@@ -1,9 +1,8 @@
-#include "tests/sim/sortie/by_hand.hpp"
-
 #include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "sim/reduction/reduce.hpp"
+#include "tests/sim/sortie/by_hand.hpp"
 
 using namespace stallwright;
 using by_hand_test::Person;
@@ -71,15 +70,14 @@ TEST_CASE("a sortie flown again by the same hands is the same to the last bit", 
   CHECK_FALSE(third.state() == first.state());
 }
 
-TEST_CASE("a record asked for off condition is refused with the reason, and forced only on demand", "[by-hand]") {
+TEST_CASE("a record asked for off condition is refused with the reason, and forced only on demand",
+          "[by-hand]") {
   SortieConfig config = by_hand_test::config("marram");
   config.card.clearing_turns = false;
   Sortie sortie(config);
   Person person(config.type);
   MemorySink rows;
-  const auto standing = [&] {
-    return sortie.director().standing(sortie.time_s(), sortie.seen().readings);
-  };
+  const auto standing = [&] { return sortie.director().standing(sortie.time_s(), sortie.seen().readings); };
   // Not settled yet: the bands are met, the clock is not.
   sortie.tick(rows, with(sortie, person, {}));
   sortie.tick(rows, with(sortie, person, {.record = true}));
@@ -94,7 +92,8 @@ TEST_CASE("a record asked for off condition is refused with the reason, and forc
   const std::vector<std::string> off = standing().out_of_band;
   REQUIRE_FALSE(off.empty());
   sortie.tick(rows, with(sortie, person, {.record = true}));
-  CHECK_THAT(standing().refusal, Catch::Contains("not on condition") && Catch::Contains(off.front().substr(2)));
+  CHECK_THAT(standing().refusal,
+             Catch::Contains("not on condition") && Catch::Contains(off.front().substr(2)));
   CHECK_FALSE(sortie.director().marks().recording);
   sortie.tick(rows, with(sortie, person, {.record_anyway = true}));
   CHECK(sortie.director().marks().recording);
@@ -115,7 +114,8 @@ TEST_CASE("clearing turns may be flown either way round, or cut short with a not
   CHECK_THAT(sortie.director().standing(sortie.time_s(), sortie.seen().readings).refusal,
              Catch::Contains("look around first"));
   SECTION("flown") {
-    fly(sortie, person, rows, [&] { return sortie.director().marks().phase != Phase::clearing; }, 90.0);
+    fly(
+        sortie, person, rows, [&] { return sortie.director().marks().phase != Phase::clearing; }, 90.0);
     CHECK(sortie.director().marks().phase == Phase::transit);
     CHECK_FALSE(has_event(sortie, "area called clear"));
     CHECK(sortie.time_s() > 15.0);
@@ -134,16 +134,38 @@ TEST_CASE("a person may knock an attempt off, and comes back to the same point",
   Sortie sortie(config);
   Person person(config.type);
   MemorySink rows;
-  fly(sortie, person, rows, [&] { return sortie.director().marks().recording; }, 120.0);
+  fly(
+      sortie, person, rows, [&] { return sortie.director().marks().recording; }, 120.0);
   REQUIRE(sortie.director().marks().recording);
   sortie.tick(rows, with(sortie, person, {.knock_it_off = true}));
   CHECK_FALSE(sortie.director().marks().recording);
   CHECK(sortie.director().marks().phase == Phase::recover);
   CHECK(has_event(sortie, "knock it off"));
-  fly(sortie, person, rows, [&] { return sortie.director().marks().recording; }, 300.0);
+  fly(
+      sortie, person, rows, [&] { return sortie.director().marks().recording; }, 300.0);
   CHECK(sortie.director().marks().recording);
   CHECK(sortie.director().marks().point == 1);
   CHECK(sortie.director().marks().attempt == 2);
+}
+
+TEST_CASE("feet that the program moved are noted once, as soon as a record is made with them", "[by-hand]") {
+  SortieConfig config = by_hand_test::config("marram");
+  config.card.clearing_turns = false;
+  Sortie sortie(config);
+  Person person(config.type);
+  MemorySink rows;
+  const bool assisted = GENERATE(true, false);
+  while (sortie.time_s() < 120.0 && sortie.director().marks().point < 2) {
+    Hands hands = person.next(sortie);
+    hands.feet_assisted = assisted;
+    REQUIRE(sortie.tick(rows, hands));
+    if (!sortie.director().marks().recording)
+      CHECK(has_event(sortie, "feet assisted") == (assisted && sortie.director().marks().point == 2));
+  }
+  const auto& events = sortie.director().events();
+  const auto count =
+      std::count_if(events.begin(), events.end(), [](const Event& e) { return e.kind == "feet assisted"; });
+  CHECK(count == (assisted ? 1 : 0));
 }
 
 TEST_CASE("hands are kept within their stops and in steps of a ten-thousandth", "[by-hand]") {

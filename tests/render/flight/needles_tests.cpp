@@ -4,7 +4,7 @@
 #include <numbers>
 
 #include "aircraft/math/units.hpp"
-#include "render/view/needles.hpp"
+#include "render/flight/needles.hpp"
 
 using namespace stallwright;
 

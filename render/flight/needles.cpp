@@ -1,4 +1,4 @@
-#include "render/view/needles.hpp"
+#include "render/flight/needles.hpp"
 
 #include <cmath>
 #include <numbers>
