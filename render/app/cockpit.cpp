@@ -94,12 +94,15 @@ void Cockpit::open_logbook() {
 void Cockpit::begin_flight() {
   try {
     order_ = order_of(start_.choice, start_.check, options_.sorties);
-    order_.wait_for_set_points = context_.in_step;
-    // What a command line asked for once is not what the pilot wants next time.
-    if (!options_.fly_at_once) view::write_start_choice(options_.settings / "start.toml", start_.choice);
-  } catch (const InputError& e) {
+  } catch (const std::exception& e) {
+    if (options_.fly_at_once && context_.in_step) throw;
     start_.notice = e.what();
     return;
+  }
+  order_.wait_for_set_points = context_.in_step;
+  try {
+    // What a command line asked for once is not what the pilot wants next time.
+    if (!options_.fly_at_once) view::write_start_choice(options_.settings / "start.toml", start_.choice);
   } catch (const std::exception& e) {
     notices_.say(std::string("What was chosen cannot be remembered: ") + e.what());
   }
@@ -246,7 +249,7 @@ void Cockpit::draw_hands_page() {
   hands_page_open_ = false;
   hands_page_ = {};
   hands_.listen(false);
-  if (flight_) flight_->hands_page_closed();
+  if (flight_) flight_->hands_page_closed(hands_.settings().keys);
   save_settings();
 }
 
@@ -257,18 +260,17 @@ void Cockpit::common_actions() {
     hands_.give_keys(ImGui::GetIO().WantTextInput ? input::KeysFor::typing : input::KeysFor::pages);
     hands_.update(ImGui::GetIO().DeltaTime, {0.0, 0.0, false});
   }
-  input::Settings settings = hands_.settings();
+  // The hands have settled loudness in their settings; here it is said and kept.
   for (const input::Action action : hands_.view().now.pressed) {
-    if (action == input::Action::louder) settings.volume = std::min(settings.volume + 0.1, 1.0);
-    if (action == input::Action::quieter) settings.volume = std::max(settings.volume - 0.1, 0.0);
-    if (action == input::Action::mute) settings.mute = !settings.mute;
+    using input::Action;
+    if (action != Action::louder && action != Action::quieter && action != Action::mute) continue;
+    const input::Settings& settings = hands_.settings();
+    char text[48];
+    std::snprintf(text, sizeof text, settings.mute ? "sound off" : "volume %.0f %%", 100.0 * settings.volume);
+    notices_.say(text);
+    save_settings();
+    return;
   }
-  if (settings == hands_.settings()) return;
-  char text[48];
-  std::snprintf(text, sizeof text, settings.mute ? "sound off" : "volume %.0f %%", 100.0 * settings.volume);
-  notices_.say(text);
-  hands_.set(settings);
-  save_settings();
 }
 
 void Cockpit::draw(double dt_s) {
