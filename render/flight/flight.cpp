@@ -70,7 +70,10 @@ Flight::Flight(const FlightOrder& order)
       arm_m_(arm_to_head(order.flown.config.type, order.flown.config.loading)) {
   flown_.outcome.entered_mass_kg = sortie_.outcome().entered_mass_kg;
   folder_ = std::make_unique<SortieFolder>(order.folder, order.sources, flown_);
-  shown_.set_points = set_points_.list();
+  // Verifying: the pegs are those that the unit was taught, from the start.
+  if (flown_.taught)
+    taught_ = std::make_shared<const std::vector<SetPointSoFar>>(so_far(flown_.taught->set_points));
+  shown_.set_points = pegs();
   shown_.rigid = sortie_.state().rigid;
   shown_.controls = sortie_.controls();
   shown_.altimeter_setting_hpa = flown_.config.air.day.qnh_Pa / 100.0;
@@ -178,7 +181,7 @@ void Flight::update() {
   shown_.refusal = standing.refusal;
   shown_.events = director.events().size();
   if (!director.events().empty()) shown_.last_event = director.events().back();
-  shown_.set_points = set_points_.list();
+  shown_.set_points = pegs();
 }
 
 }  // namespace stallwright

@@ -48,6 +48,7 @@ class Flight {
  private:
   void close(const SortieOutcome& outcome);
   void update();
+  const SetPointsSoFar::List& pegs() { return taught_ ? taught_ : set_points_.list(); }
   void remember_usual(const CrewTask& asked);
   void keep(const Hands& hands);
 
@@ -56,6 +57,7 @@ class Flight {
   std::filesystem::path folder_path_;
   std::unique_ptr<SortieFolder> folder_;
   SetPointsSoFar set_points_;
+  SetPointsSoFar::List taught_;  ///< null where nothing is verified
   Snapshot shown_;
   Hands first_hands_;
   PilotState simulated_;

@@ -178,6 +178,31 @@ TEST_CASE("a drive that is dropped in flight ends its thread and closes the fold
   CHECK(read_sortie(ordered.order.folder).ended);
 }
 
+TEST_CASE("a verifying flight shows the set points that its unit was taught", "[flight][drive]") {
+  Ordered ordered;
+  ordered.order.sources.card = find_card_file("verify");
+  ordered.order.flown.config.card = load_test_card(ordered.order.sources.card);
+  SetPoint warning;
+  warning.name = "warning";
+  warning.ratio = 0.2;
+  warning.interval_low = 0.18;
+  warning.interval_high = 0.22;
+  Taught taught;
+  taught.set_points.sets = {{}};
+  taught.set_points.sets[0].points = {warning};
+  ordered.order.flown.taught = taught;
+  auto drive = stepped_drive(ordered.flight());
+  Seen seen;
+  drive->look(seen);
+  REQUIRE(seen.now.set_points->size() == 1);
+  CHECK(seen.now.set_points->front().name == "warning");
+  CHECK(seen.now.set_points->front().ratio == 0.2);
+  drive->hands(drive->flight().first_hands());
+  for (int k = 0; k < 10; ++k) drive->frame(0.04);
+  drive->look(seen);
+  CHECK(seen.now.set_points->size() == 1);
+}
+
 TEST_CASE("bumps of moderate air are felt, and are no buffet", "[flight][drive]") {
   Ordered ordered(false, "moderate");
   auto drive = stepped_drive(ordered.flight());
