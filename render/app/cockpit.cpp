@@ -239,13 +239,16 @@ void Cockpit::draw_hands_page() {
   ImGui::Begin("hands", nullptr,
                ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
                    ImGuiWindowFlags_NoSavedSettings);
+  // Escape ends whatever the page waits for first.
+  const bool waited = hands_page_.waiting || hands_page_.finding || hands_page_.calibrating;
   const input::HandsIntent intent =
       input::draw_hands_page(registry_, window_.fonts(), hands_.view(), hands_.settings(), hands_page_);
+  const bool escaped = !waited && ImGui::IsKeyPressed(SDL_SCANCODE_ESCAPE, false);
   ImGui::End();
   ImGui::PopStyleVar();
   hands_.listen(intent.listen);
   if (intent.changed) hands_.set(*intent.changed);
-  if (!intent.close) return;
+  if (!intent.close && !escaped) return;
   hands_page_open_ = false;
   hands_page_ = {};
   hands_.listen(false);

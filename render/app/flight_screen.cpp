@@ -125,7 +125,7 @@ void FlightScreen::act(Action action, Presses& presses) {
       wants_hands_page_ = true;
       break;
     case Action::leave:
-      if (page_ == Page::none) opening_ = Page::leave;  // an open page closes itself
+      if (!page_open()) opening_ = Page::leave;  // an open page closes itself
       break;
     default:
       break;  // volume and the like are the cockpit's
@@ -202,7 +202,7 @@ void FlightScreen::draw_status(Context& context, const Layout& at) {
   else if (slow)
     std::snprintf(text, sizeof text, "this machine flies at %.2f of real time", seen_.achieved_rate);
   else if (rate_ != 1.0)
-    std::snprintf(text, sizeof text, "time runs at %g", rate_);
+    std::snprintf(text, sizeof text, "%g times real time", rate_);
   else
     std::snprintf(text, sizeof text, "%s for keys", keys_.help.c_str());
   const ImVec2 size = fonts.small->CalcTextSizeA(fonts.small->FontSize, 1e6f, 0.0f, text);

@@ -136,7 +136,7 @@ CoachIntent draw_coach(const view::CoachView& view, ui::Registry& registry, cons
   }
   const ImVec2 right{to.x - buttons - gap, from.y + 10.0f * s};
   if (!view.watched) return draw_buttons(registry, view, fonts, right, buttons);
-  write(list, fonts.body, right, kTheme.ivory, "Watching: the simulated pilot flies", buttons);
+  write(list, fonts.body, right, kTheme.ivory, "Watching:\nthe simulated pilot flies", buttons);
   return {};
 }
 

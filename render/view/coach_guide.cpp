@@ -83,7 +83,9 @@ bool guide_flaps(const CoachScene& s, std::string& text) {
   const double off = s.seen.readings.flap_rad - wanted.deflection_rad;
   if (std::abs(off) < 0.5 * math::kDegree) return false;
   const double limit_kt = wanted.limit_speed_mps / kKnot, wanted_deg = wanted.deflection_rad / math::kDegree;
-  if (off > 0.0)
+  if (s.point.flap_setting == 0)
+    set_text(text, "%s raises the flaps a step: the card asks for flaps up.", s.keys.flaps_up.c_str());
+  else if (off > 0.0)
     set_text(text, "%s raises the flaps a step: %.0f° is asked for.", s.keys.flaps_up.c_str(), wanted_deg);
   else if (s.speed_kt() > limit_kt - 2.0)
     set_text(text, "Too fast for the flaps: below %.0f kt first, nose up with %s.", limit_kt,

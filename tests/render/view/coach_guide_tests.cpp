@@ -34,7 +34,7 @@ TEST_CASE("setting a point up: flaps first, then wings, speed, height", "[coach]
   CHECK(says(c.look().guide, "Too fast for the flaps: below 80 kt first"));
   c.card.points[1].flap_setting = 0;
   c.now.readings.flap_rad = 15.0 * math::kDegree;
-  CHECK(c.look().guide == "Shift+F raises the flaps a step: 0° is asked for.");
+  CHECK(c.look().guide == "Shift+F raises the flaps a step: the card asks for flaps up.");
   c.now.readings.flap_rad = 0.0;
   CHECK(c.look().guide == "Level the wings with Left arrow.");
   c.bank_deg(-20.0);
