@@ -97,7 +97,8 @@ void Cockpit::open_logbook() {
 void Cockpit::begin_flight() {
   try {
     order_ = order_of(start_.choice, start_.check, options_.sorties);
-  } catch (const InputError& e) {
+  } catch (const std::exception& e) {
+    if (options_.fly_at_once && context_.in_step) throw;
     start_.notice = e.what();
     return;
   }
@@ -241,9 +242,6 @@ void Cockpit::draw_waiting(const char* words) {
 /// The page of hands lies over whatever is open; a flight under it holds still.
 void Cockpit::draw_hands_page() {
   const float s = window_.fonts().scale;
-  // A key that is waited for may be Escape, too: that one is not for the page.
-  const bool escape =
-      !hands_page_.waiting && !ImGui::IsAnyItemActive() && ImGui::IsKeyPressed(SDL_SCANCODE_ESCAPE, false);
   ImGui::SetNextWindowPos({0.0f, 0.0f});
   ImGui::SetNextWindowSize(context_.size());
   ImGui::SetNextWindowFocus();
@@ -252,17 +250,21 @@ void Cockpit::draw_hands_page() {
   ImGui::Begin("hands", nullptr,
                ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
                    ImGuiWindowFlags_NoSavedSettings);
+  // Escape ends whatever the page waits for first.
+  const bool waited = hands_page_.waiting || hands_page_.finding || hands_page_.calibrating;
   const input::HandsIntent intent =
       input::draw_hands_page(registry_, window_.fonts(), hands_.view(), hands_.settings(), hands_page_);
+  const bool escaped =
+      !waited && !ImGui::IsAnyItemActive() && ImGui::IsKeyPressed(SDL_SCANCODE_ESCAPE, false);
   ImGui::End();
   ImGui::PopStyleVar();
   hands_.listen(intent.listen);
   if (intent.changed) hands_.set(*intent.changed);
-  if (!intent.close && !escape) return;
+  if (!intent.close && !escaped) return;
   hands_page_open_ = false;
   hands_page_ = {};
   hands_.listen(false);
-  if (flight_) flight_->hands_page_closed();
+  if (flight_) flight_->hands_page_closed(hands_.settings().keys);
   save_settings();
 }
 

@@ -19,30 +19,24 @@ using input::Action;
 constexpr double kRates[] = {0.25, 0.5, 1.0, 2.0, 4.0};
 constexpr double kSide_deg = 80.0, kOverNose_deg = -9.0, kHeadRate_degps = 260.0, kStretch_m = 0.07;
 
-std::string keys_of(const std::vector<input::KeyHelp>& help, Action action) {
-  for (const input::KeyHelp& line : help)
-    if (line.action == action) return line.keys;
-  return "";
-}
-
 view::KeyNames key_names(const input::KeyBindings& bindings) {
-  const std::vector<input::KeyHelp> help = input::key_help(bindings);
-  const auto of = [&](Action action) { return keys_of(help, action); };
+  const auto of = [&](Action action) { return input::key_to_press(bindings, action); };
   view::KeyNames names;
   names.record = of(Action::record);
-  names.record_anyway = of(Action::record_anyway);
   names.area_clear = of(Action::area_clear);
-  names.knock_it_off = of(Action::knock_it_off);
   names.flaps_down = of(Action::flaps_down);
   names.flaps_up = of(Action::flaps_up);
   names.nose_up = of(Action::stick_back);
   names.nose_down = of(Action::stick_forward);
+  names.bank_left = of(Action::stick_left);
+  names.bank_right = of(Action::stick_right);
   names.more_power = of(Action::more_power);
   names.less_power = of(Action::less_power);
+  names.full_power = of(Action::power_full);
+  names.no_power = of(Action::power_idle);
   names.look_left = of(Action::look_left);
   names.look_right = of(Action::look_right);
-  names.trim_up = of(Action::trim_nose_up);
-  names.trim_down = of(Action::trim_nose_down);
+  names.trim = of(Action::trim_to_stick);
   names.help = of(Action::help);
   return names;
 }
@@ -60,7 +54,7 @@ FlightScreen::FlightScreen(std::unique_ptr<Drive> drive, const Order& order, Con
       eye_B_m_(view::eye_place(order.config)) {
   const Hands& first = drive_->flight().first_hands();
   context.hands.place(first.stick_aft, first.throttle, first.pedal_right);
-  rigged_right_ = first.stick_right;
+  rest_right_ = first.stick_right;
   context.hands.give_keys(input::KeysFor::flying);
   drive_->look(seen_);
 }
@@ -90,9 +84,14 @@ bool FlightScreen::stall_ahead() const {
   return before && order_.config.card.points[static_cast<std::size_t>(marks.point - 1)].is_stall();
 }
 
+void FlightScreen::hands_page_closed(const input::KeyBindings& keys) {
+  wants_hands_page_ = false;
+  keys_ = key_names(keys);
+}
+
 void FlightScreen::hold_still() { drive_->pause(paused_ || page_open()); }
 
-void FlightScreen::act(Action action, Presses& presses, Context& context) {
+void FlightScreen::act(Action action, Presses& presses) {
   switch (action) {
     case Action::record:
       presses.record = true;
@@ -126,12 +125,11 @@ void FlightScreen::act(Action action, Presses& presses, Context& context) {
       wants_hands_page_ = true;
       break;
     case Action::leave:
-      if (page_ == Page::none && !wants_hands_page_) opening_ = Page::leave;  // an open page closes itself
+      if (!page_open()) opening_ = Page::leave;  // an open page closes itself
       break;
     default:
       break;  // volume and the like are the cockpit's
   }
-  (void)context;
 }
 
 void FlightScreen::move_head(const input::HandsNow& now, double dt_s) {
@@ -149,7 +147,7 @@ void FlightScreen::take_actions(Context& context, double dt_s) {
   const input::HandsNow& now =
       context.hands.update(dt_s, {-r.right_mps2 / kStandardGravity_mps2, seen_.now.buffet_g, !still});
   Presses presses;
-  for (const Action action : now.pressed) act(action, presses, context);
+  for (const Action action : now.pressed) act(action, presses);
   presses.record |= pressed_.record;
   presses.record_anyway |= pressed_.record_anyway;
   presses.area_clear |= pressed_.area_clear;
@@ -158,9 +156,9 @@ void FlightScreen::take_actions(Context& context, double dt_s) {
   const long last = static_cast<long>(order_.config.type.flaps.size()) - 1;
   flap_setting_ =
       static_cast<std::size_t>(std::clamp(static_cast<long>(flap_setting_) + now.flap_steps, 0L, last));
-  // Rigged as its owner has it: hands off, it flies straight at the first point's speed and power.
-  drive_->hands({now.stick_aft, now.stick_right + rigged_right_, now.pedal_right, now.throttle, flap_setting_,
-                 now.feet_assisted, presses});
+  const double stick_right = std::clamp(now.stick_right + rest_right_, -1.0, 1.0);
+  drive_->hands(
+      {now.stick_aft, stick_right, now.pedal_right, now.throttle, flap_setting_, now.feet_assisted, presses});
   hold_still();
   drive_->frame(dt_s);
   drive_->look(seen_);
@@ -204,7 +202,7 @@ void FlightScreen::draw_status(Context& context, const Layout& at) {
   else if (slow)
     std::snprintf(text, sizeof text, "this machine flies at %.2f of real time", seen_.achieved_rate);
   else if (rate_ != 1.0)
-    std::snprintf(text, sizeof text, "time runs at %g", rate_);
+    std::snprintf(text, sizeof text, "%g times real time", rate_);
   else
     std::snprintf(text, sizeof text, "%s for keys", keys_.help.c_str());
   const ImVec2 size = fonts.small->CalcTextSizeA(fonts.small->FontSize, 1e6f, 0.0f, text);
@@ -219,7 +217,8 @@ void FlightScreen::draw_panel(Context& context, const Layout& at) {
   panel::draw_probe_scale(view::probe_scale_view(seen_.now), context.fonts(), at.scale_from, at.scale_to);
   panel::draw_panel(view::panel_view(seen_.now, order_.config.type), context.fonts(), at.panel_from,
                     at.panel_to);
-  view::coach_view(seen_.now, order_.config.card, order_.config.type, speeds_, keys_, order_.guide, coach_);
+  view::coach_view(seen_.now, order_.config.card, order_.config.type, speeds_, keys_,
+                   {order_.config.by_hand, order_.guide}, coach_);
   if (page_ != Page::none) {
     pressed_ = {};
     return;

@@ -28,7 +28,8 @@ class FlightScreen {
   Drive& drive() { return *drive_; }
   const Seen& seen() const { return seen_; }
   bool wants_hands_page() const { return wants_hands_page_; }
-  void hands_page_closed() { wants_hands_page_ = false; }
+  /// Keys may have other names now.
+  void hands_page_closed(const input::KeyBindings& keys);
   /// The pages over the panel hold the flight still.
   bool page_open() const { return page_ != Page::none || wants_hands_page_; }
 
@@ -39,7 +40,7 @@ class FlightScreen {
   };
   Layout layout(const Context& context) const;
   void take_actions(Context& context, double dt_s);
-  void act(input::Action action, Presses& presses, Context& context);
+  void act(input::Action action, Presses& presses);
   void move_head(const input::HandsNow& now, double dt_s);
   void draw_world(Context& context, const Layout& at, double dt_s);
   void draw_status(Context& context, const Layout& at);
@@ -62,11 +63,11 @@ class FlightScreen {
   view::CaptionClock caption_clock_;
   desk::CoachIntent pressed_;
   Page page_ = Page::none, opening_ = Page::none;
-  bool wants_hands_page_ = false, stall_checked_ = false, paused_ = false, given_away_ = false;
+  bool wants_hands_page_ = false, stall_checked_ = false, paused_ = false;
   std::size_t events_seen_ = 0;
   std::size_t flap_setting_ = 0;
+  double rest_right_ = 0.0;  ///< where the stick lies with nobody's hand on it, as the aeroplane is rigged
   double rate_ = 1.0, look_right_deg_ = 0.0, look_up_deg_ = 0.0, turns_ = 0.0;
-  double rigged_right_ = 0.0;  ///< stick that holds the wings level, hands off
   bool was_recording_ = false;
 };
 

@@ -72,24 +72,22 @@ Answer draw_key_page(const std::vector<input::KeyHelp>& keys, ui::Registry& regi
                      ImVec2 from, ImVec2 to) {
   Page page("keys", fonts, from, to);
   Pen& pen = page.pen();
-  const float pad = pen.px(16), line = pen.px(19), column = (to.x - from.x - 2.0f * pad) / 4.0f;
-  float x = from.x + pad, y = from.y + pen.px(8);
-  const float bottom = to.y - pen.px(44);
-  const std::string* group = nullptr;
-  for (const input::KeyHelp& help : keys) {
-    const bool fresh = group == nullptr || help.group != *group;
-    if (y + (fresh ? 2.0f : 1.0f) * line > bottom) {
-      x += column;
-      y = from.y + pen.px(8);
+  const float pad = pen.px(16), line = pen.px(18.5f), column = (to.x - from.x - 2.0f * pad) / 4.0f;
+  const float top = from.y + pen.px(8), bottom = to.y - pen.px(42);
+  ImVec2 at{from.x + pad, top};
+  for (std::size_t k = 0; k < keys.size(); ++k) {
+    if (k == 0 || keys[k].group != keys[k - 1].group) {
+      // A group stays together: it begins a column where it does not fit into what is left of one.
+      const auto of_group = [&](const input::KeyHelp& help) { return help.group == keys[k].group; };
+      const auto rows = 1 + std::count_if(keys.begin(), keys.end(), of_group);
+      if (at.y > top && at.y + static_cast<float>(rows) * line > bottom) at = {at.x + column, top};
+      pen.text(fonts.bold, at, kTheme.ivory, keys[k].group.c_str());
+      at.y += line;
     }
-    if (fresh) {
-      group = &help.group;
-      pen.text(fonts.bold, {x, y}, kTheme.ivory, group->c_str());
-      y += line;
-    }
-    pen.text(fonts.small, {x, y}, kTheme.soft, help.name.c_str());
-    pen.text(fonts.small, {x + column - pen.px(16), y}, kTheme.ivory, help.keys.c_str(), desk::Align::right);
-    y += line;
+    pen.text(fonts.small, at, kTheme.soft, keys[k].name.c_str());
+    pen.text(fonts.small, {at.x + column - pen.px(16), at.y}, kTheme.ivory, keys[k].keys.c_str(),
+             desk::Align::right);
+    at.y += line;
   }
   Page::put({from.x + pad, to.y - pen.px(38)});
   const bool close = ui::button(registry, "Close the keys (Escape)", {pen.px(220), pen.px(30)});

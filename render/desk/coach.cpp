@@ -49,22 +49,24 @@ void draw_bar(ImDrawList& list, const view::BandBar& bar, const ui::Fonts& fonts
   draw_bead(list, {at(bar.off), y}, bar.within, s);
   char text[48];
   const bool fine = bar.unit[0] == '\0', degree = bar.unit[0] == '\xc2';
-  std::snprintf(text, sizeof text, fine ? "%+.1f%s%s" : "%+.0f%s%s", bar.off + 0.0, fine || degree ? "" : " ",
+  const double steps = fine ? 10.0 : 1.0, off = std::round(bar.off * steps) / steps + 0.0;  // no "-0"
+  std::snprintf(text, sizeof text, fine ? "%+.1f%s%s" : "%+.0f%s%s", off, fine || degree ? "" : " ",
                 bar.unit);
   const ImVec2 size = fonts.small->CalcTextSizeA(fonts.small->FontSize, 1e6f, 0.0f, text);
   write(list, fonts.small, {to.x - size.x, text_y}, bar.within ? kTheme.ivory : kTheme.outside, text);
 }
 
-/// Settling or record progress: a rule that fills, with its word.
+/// Settling or record progress: a rule that fills, with its word. How long a run to the stall takes nobody knows: the word alone.
 void draw_progress(ImDrawList& list, const view::CoachView& view, const ui::Fonts& fonts, ImVec2 from,
                    float width) {
   const float s = fonts.scale;
-  const double share = view.recording && view.record_share > 0.0 ? view.record_share : view.settled_share;
+  const double share = view.recording ? view.record_share : view.settled_share;
   const char* word = view.recording ? (view.forced ? "RECORDING, off condition" : "RECORDING")
                      : share >= 1.0 ? "on condition"
                      : share > 0.0  ? "settling"
                                     : "not on condition";
   write(list, fonts.small, from, view.recording ? kTheme.measured : kTheme.soft, word);
+  if (view.recording && share <= 0.0) return;
   const float y = from.y + fonts.small->FontSize + 4.0f * s, tall = 7.0f * s;
   list.AddRect({from.x, y}, {from.x + width, y + tall}, colour(kTheme.soft), 0.0f, 0, 1.0f * s);
   const ui::Colour& fill = view.recording ? kTheme.measured : kTheme.within;
@@ -85,19 +87,21 @@ void draw_words(ImDrawList& list, const view::CoachView& view, const ui::Fonts& 
         view.refusal.empty() ? view.now.c_str() : view.refusal.c_str(), width);
 }
 
+/// What may be pressed now stands out; the rest is dimmed, so that the next step shows.
 CoachIntent draw_buttons(ui::Registry& registry, const view::CoachView& view, const ui::Fonts& fonts,
                          ImVec2 from, float width) {
   CoachIntent intent;
   const float s = fonts.scale, half = 0.5f * (width - 6.0f * s), tall = fonts.small->FontSize + 10.0f * s;
+  const float right = from.x + half + 6.0f * s, below = from.y + tall + 5.0f * s;
   const ui::UseFont small(fonts.small);
   ImGui::SetCursorScreenPos(from);
-  intent.record = ui::button(registry, "Record", {half, tall}, !view.recording);
-  ImGui::SetCursorScreenPos({from.x + half + 6.0f * s, from.y});
-  intent.record_anyway = ui::button(registry, "Record anyway", {half, tall}, !view.recording);
-  ImGui::SetCursorScreenPos({from.x, from.y + tall + 5.0f * s});
-  intent.area_clear = ui::button(registry, "Area clear", {half, tall});
-  ImGui::SetCursorScreenPos({from.x + half + 6.0f * s, from.y + tall + 5.0f * s});
-  intent.knock_it_off = ui::button(registry, "Knock it off", {half, tall}, !view.urgent);
+  intent.record = ui::button(registry, "Record", {half, tall}, view.may_record);
+  ImGui::SetCursorScreenPos({right, from.y});
+  intent.record_anyway = ui::button(registry, "Record anyway", {half, tall}, view.may_record);
+  ImGui::SetCursorScreenPos({from.x, below});
+  intent.area_clear = ui::button(registry, "Area clear", {half, tall}, view.may_clear);
+  ImGui::SetCursorScreenPos({right, below});
+  intent.knock_it_off = ui::button(registry, "Knock it off", {half, tall}, view.may_knock_off);
   return intent;
 }
 
@@ -111,7 +115,7 @@ CoachIntent draw_coach(const view::CoachView& view, ui::Registry& registry, cons
   const float s = fonts.scale, gap = 12.0f * s, width = to.x - from.x;
   list.AddRectFilled(from, to, colour(kTheme.panel));
   list.AddLine(from, {to.x, from.y}, colour(kTheme.edge), 2.0f * s);
-  const float guide_tall = view.guide.empty() ? 0.0f : fonts.small->FontSize + 8.0f * s;
+  const float guide_tall = view.guide.empty() ? 0.0f : fonts.body->FontSize + 8.0f * s;
   const float bottom = to.y - guide_tall;
   const float left = kLeftShare * width, buttons = std::max(kButtonsShare * width, 236.0f * s);
   draw_words(list, view, fonts, {from.x + gap, from.y + 6.0f * s}, left - gap);
@@ -128,9 +132,12 @@ CoachIntent draw_coach(const view::CoachView& view, ui::Registry& registry, cons
   }
   if (!view.guide.empty()) {
     list.AddLine({from.x + gap, bottom}, {to.x - gap, bottom}, colour(kTheme.edge), s);
-    write(list, fonts.small, {from.x + gap, bottom + 3.0f * s}, kTheme.soft, view.guide.c_str());
+    write(list, fonts.body, {from.x + gap, bottom + 3.0f * s}, kTheme.ivory, view.guide.c_str());
   }
-  return draw_buttons(registry, view, fonts, {to.x - buttons - gap, from.y + 10.0f * s}, buttons);
+  const ImVec2 right{to.x - buttons - gap, from.y + 10.0f * s};
+  if (!view.watched) return draw_buttons(registry, view, fonts, right, buttons);
+  write(list, fonts.body, right, kTheme.ivory, "Watching:\nthe simulated pilot flies", buttons);
+  return {};
 }
 
 }  // namespace stallwright::desk

@@ -1,5 +1,6 @@
 #include "render/flight/flight.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "aircraft/input_error.hpp"
@@ -29,6 +30,13 @@ Vec3<double> arm_to_head(const AircraftType& type, const Loading& loading) {
   const Station3& seat = type.mass.stations.front().at;
   return {cg.x_aft_m - seat.x_aft_m, seat.y_right_m - cg.y_right_m,
           cg.z_up_m - (seat.z_up_m + kHeadAboveSeat_m)};
+}
+
+/// Mean over the wing of how far each section's flow has let go.
+double separated_share(const AirframeState<double>& state) {
+  double attached = 0.0;
+  for (const double x : state.separation) attached += x / static_cast<double>(state.separation.size());
+  return std::clamp(1.0 - attached, 0.0, 1.0);
 }
 
 class Rows : public SortieSink {
@@ -161,7 +169,7 @@ void Flight::update() {
   shown_.power_share = state.airframe.throttle;
   shown_.airspeed_mps = seen.true_airspeed_mps;
   shown_.seat_shake_mps2 = seat_.shake_mps2;
-  shown_.buffet_g = seat_.buffet_g();
+  shown_.buffet_g = seat_.buffet_g() * buffet_share(separated_share(state.airframe));
   shown_.horn = horn_.sounds;
   shown_.tone = seen.tone;
   shown_.out_of_band = standing.out_of_band;

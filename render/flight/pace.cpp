@@ -13,6 +13,11 @@ constexpr double kMostOwed_s = 0.25, kMean_s = 2.0;
 }  // namespace
 
 int Pace::due(double elapsed_s, double rate) {
+  // Whoever asks for more is not told for seconds that the machine is too slow.
+  if (rate > 0.0 && rate != rate_) {
+    achieved_ *= rate / rate_;
+    rate_ = rate;
+  }
   owed_s_ += std::max(elapsed_s, 0.0) * rate;
   const double most = kMostOwed_s * std::max(rate, 1.0);
   if (owed_s_ > most) {

@@ -13,12 +13,12 @@ class Pace {
   /// Ticks that were flown and the real time they took together; call once per look at the clock.
   void flown(int ticks, double elapsed_s);
 
-  /// Simulated seconds a real one, over the last two seconds or so.
+  /// Simulated seconds a real one, over the last two seconds or so; a new rate is taken over at once.
   double achieved() const { return achieved_; }
   double given_up_s() const { return given_up_s_; }
 
  private:
-  double owed_s_ = 0.0, given_up_s_ = 0.0, achieved_ = 1.0;
+  double owed_s_ = 0.0, given_up_s_ = 0.0, achieved_ = 1.0, rate_ = 1.0;
 };
 
 }  // namespace stallwright

@@ -1,5 +1,6 @@
 #include "render/flight/seat.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "sim/motion/flight.hpp"
@@ -32,6 +33,11 @@ double shaken(SeatFeel::Axis& axis, double a, double dt_s) {
 }  // namespace
 
 double SeatFeel::buffet_g() const { return std::sqrt(mean_square) / kStandardGravity_mps2; }
+
+double buffet_share(double separated) {
+  constexpr double kNone = 0.01, kAll = 0.05;
+  return std::clamp((separated - kNone) / (kAll - kNone), 0.0, 1.0);
+}
 
 Vec3<double> acceleration_at(const Vec3<double>& cg, const Vec3<double>& rate, const Vec3<double>& angular,
                              const Vec3<double>& arm) {

@@ -29,8 +29,16 @@ void SetPointsSoFar::start_with(const SetPoints& taught) {
 void SetPointsSoFar::begin() {
   wanted_ = false;
   working_ = std::async(std::launch::async, [rows = rows_, card = card_, grade = instruments_]() -> List {
-    return std::make_shared<const std::vector<SetPointSoFar>>(so_far(reduce(rows, card, grade)));
+    try {
+      return std::make_shared<const std::vector<SetPointSoFar>>(so_far(reduce(rows, card, grade)));
+    } catch (const std::exception&) {
+      return nullptr;  // a log that cannot be reduced yet: the pegs stay as they are, the flight goes on
+    }
   });
+}
+
+void SetPointsSoFar::take() {
+  if (List found = working_.get()) ready_ = std::move(found);
 }
 
 void SetPointsSoFar::add(const LogRow& row) {
@@ -39,12 +47,11 @@ void SetPointsSoFar::add(const LogRow& row) {
   if (was_recording_ && !recording && !card_.verifies) wanted_ = true;
   was_recording_ = recording;
   if (wanted_ && !working_.valid()) begin();
-  if (wait_ && working_.valid()) ready_ = working_.get();
+  if (wait_ && working_.valid()) take();
 }
 
 const SetPointsSoFar::List& SetPointsSoFar::list() {
-  if (working_.valid() && working_.wait_for(std::chrono::seconds(0)) == std::future_status::ready)
-    ready_ = working_.get();
+  if (working_.valid() && working_.wait_for(std::chrono::seconds(0)) == std::future_status::ready) take();
   return ready_;
 }
 

@@ -30,6 +30,7 @@ class SetPointsSoFar {
 
  private:
   void begin();
+  void take();
 
   TestCard card_;
   InstrumentGrade instruments_;

@@ -35,9 +35,10 @@ struct Snapshot {
   double power_share = 0.0;      ///< of the engine's full power, 0 windmilling .. 1
   double airspeed_mps = 0.0;     ///< true, for the wind's noise
   Vec3<double> seat_shake_mps2;  ///< body axes: what the pilot's seat feels faster than about 2 Hz
-  double buffet_g = 0.0;         ///< rms of the same over the last half second
-  bool horn = false;             ///< the aeroplane's own stall warning
-  bool tone = false;             ///< of a taught unit under verification
+  double buffet_g =
+      0.0;            ///< rms of the same over the last half second, as far as the wing's own flow makes it
+  bool horn = false;  ///< the aeroplane's own stall warning
+  bool tone = false;  ///< of a taught unit under verification
   bool airborne = true, done = false;
   std::string failure;                   ///< why the flight ended before the card did
   std::vector<std::string> out_of_band;  ///< in words
@@ -46,7 +47,7 @@ struct Snapshot {
   std::size_t events = 0;                ///< how many so far
   Event last_event;
   bool turned_out = false;  ///< clearing: half done, the way back is left
-  std::string refusal;      ///< why the last press did nothing; empty after one that did
+  std::string refusal;      ///< why the last press did nothing, for four seconds; empty after one that did
   std::shared_ptr<const std::vector<SetPointSoFar>> set_points;  ///< never null
 };
 

@@ -39,6 +39,7 @@ class SteppedDrive : public Drive {
     seen.now = now_;
     seen.share = 1.0;
     seen.achieved_rate = seen.wanted_rate = rate_;
+    seen.given_up_s = pace_.given_up_s();
     seen.paused = paused_;
     seen.over = over_;
     seen.trouble = flight_->trouble();

@@ -47,6 +47,7 @@ class ThreadedDrive : public Drive {
  private:
   using Clock = std::chrono::steady_clock;
   void run();
+  bool fly_one();
   void fly(int ticks);
   Hands take_hands(bool& simulated);
 
@@ -95,22 +96,33 @@ Hands ThreadedDrive::take_hands(bool& simulated) {
   return hands;
 }
 
-/// Flies so many ticks. Only the exchange of hands and snapshots is locked, so a frame never waits for physics.
+bool ThreadedDrive::fly_one() {
+  bool simulated = false;
+  Hands hands = take_hands(simulated);
+  if (simulated) {
+    const Presses presses = hands.presses;
+    hands = flight_->simulated_hands();
+    hands.presses = presses;
+  }
+  return flight_->tick(hands);
+}
+
+/// Flies so many ticks. Only the exchange of hands and snapshots is locked, so a frame never waits for physics. Nobody above
+/// this thread could catch an exception: it ends the flight, and says why.
 void ThreadedDrive::fly(int ticks) {
   for (int k = 0; k < ticks; ++k) {
-    bool simulated = false;
-    Hands hands = take_hands(simulated);
-    if (simulated) {
-      const Presses presses = hands.presses;
-      hands = flight_->simulated_hands();
-      hands.presses = presses;
+    bool goes_on = false;
+    std::string thrown;
+    try {
+      goes_on = fly_one();
+    } catch (const std::exception& e) {
+      thrown = e.what();
     }
-    const bool goes_on = flight_->tick(hands);
     const std::lock_guard lock(mutex_);
     before_ = now_;
     now_ = flight_->snapshot();
     now_at_ = Clock::now();
-    trouble_ = flight_->trouble();
+    trouble_ = thrown.empty() ? flight_->trouble() : thrown;
     over_ = !goes_on;
     if (over_ || stop_) return;
   }

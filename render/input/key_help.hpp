@@ -15,4 +15,11 @@ struct KeyHelp {
 /// Every action with the keys that it has now, grouped as the page lists them.
 std::vector<KeyHelp> key_help(const KeyBindings& bindings);
 
+/// The first key of an action as a sentence names it: "Down arrow", "Page Up", "Shift+I", "full stop"; "no key" where none is
+/// bound.
+std::string key_to_press(const KeyBindings& bindings, Action action);
+
+/// All its keys the same way: "Page Up or Keypad +".
+std::string keys_to_press(const KeyBindings& bindings, Action action);
+
 }  // namespace stallwright::input

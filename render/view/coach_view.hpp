@@ -29,20 +29,29 @@ struct CoachView {
   std::vector<BandBar> bars;
   double settled_share = 0.0, record_share = 0.0;
   bool recording = false, forced = false;
+  bool may_record = false, may_clear = false,
+       may_knock_off = false;  ///< what a press would do something with
+  bool watched = false;        ///< the simulated pilot flies
   std::string refusal;
+};
+
+/// For whom the strip speaks.
+struct Coached {
+  bool by_hand = true;  ///< false: a demonstration is watched
+  bool guide = false;   ///< write what hands do now, too
 };
 
 /// Keys as the guide names them, so that the view needs no input.
 struct KeyNames {
-  std::string record = "R", record_anyway = "Shift+R", area_clear = "C", knock_it_off = "K", flaps_down = "F",
-              flaps_up = "Shift+F", nose_up = "down arrow", nose_down = "up arrow", more_power = "Page Up",
-              less_power = "Page Down", look_left = "1", look_right = "3", trim_up = "T",
-              trim_down = "Shift+T", help = "H";
+  std::string record = "R", area_clear = "C", flaps_down = "F", flaps_up = "Shift+F", nose_up = "Down arrow",
+              nose_down = "Up arrow", bank_left = "Left arrow", bank_right = "Right arrow",
+              more_power = "Page Up", less_power = "Page Down", full_power = "Shift+I", no_power = "I",
+              look_left = "1", look_right = "3", trim = "T", help = "H";
 };
 
 /// Into a view that is used again from frame to frame.
-///   guide  write what hands do now, too
 void coach_view(const Snapshot& snapshot, const TestCard& card, const AircraftType& type,
-                const std::vector<PointSpeeds>& speeds, const KeyNames& keys, bool guide, CoachView& view);
+                const std::vector<PointSpeeds>& speeds, const KeyNames& keys, Coached coached,
+                CoachView& view);
 
 }  // namespace stallwright::view

@@ -13,12 +13,18 @@ namespace {
 constexpr double kEyeAboveSeat_m = 0.72, kMostShake_m = 0.015;
 // A head follows the seat's shake as a mass on a spring of some 3 Hz would: displacement = acceleration over w^2.
 constexpr double kNeck_radps = 2.0 * math::kPi * 3.0;
+// And it nods on its neck, which the far horizon shows: the picture of a shifted eye alone would stand still.
+constexpr double kNeck_m = 0.2, kMostNod_deg = 1.0;
 constexpr double kLatitude_deg = 48.0, kDayOfYear = 172.0;  ///< of the invented place; midsummer
 
 double mixed(double a, double b, double share) { return a + (b - a) * share; }
 
 double shaken(double mps2) {
   return std::clamp(mps2 / (kNeck_radps * kNeck_radps), -kMostShake_m, kMostShake_m);
+}
+
+double nod_deg(double down_mps2) {
+  return std::clamp(shaken(down_mps2) / kNeck_m / math::kDegree, -kMostNod_deg, kMostNod_deg);
 }
 
 }  // namespace
@@ -73,7 +79,7 @@ void place_eye(const Seen& seen, const Vec3<double>& eye_B_m, double look_right_
   view.eye_E_m = {eye.x, eye.y, eye.z};
   view.attitude_EB = {q.w, q.x, q.y, q.z};
   view.look_right_deg = look_right_deg;
-  view.look_up_deg = look_up_deg;
+  view.look_up_deg = look_up_deg - nod_deg(shake.z);
   view.time_s = mixed(seen.before.time_s, seen.now.time_s, s);
   view.propeller_rps = seen.now.propeller_radps / (2.0 * math::kPi);
   view.propeller_turns = std::fmod(view.time_s * view.propeller_rps, 1.0);

@@ -10,7 +10,7 @@ namespace stallwright::view {
 OutsideView outside_of(const SortieConfig& config, double hour);
 
 /// Where the eye is now: between the two snapshots, position in a straight line and attitude by the shorter turn; shaken by
-/// what the seat feels, twice integrated and held to 15 mm, as a head on a neck is.
+/// what the seat feels, twice integrated and held to 15 mm, as a head on a neck is; and nodding with it by a degree at most, which is what the far horizon shows.
 ///   look_right_deg, look_up_deg  of the head
 void place_eye(const Seen& seen, const Vec3<double>& eye_B_m, double look_right_deg, double look_up_deg,
                OutsideView& view);

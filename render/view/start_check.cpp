@@ -67,12 +67,21 @@ void find_card(const StartView& view, const StartChoice& choice, StartCheck& che
 
 void check_taught(const StartView& view, const StartChoice& choice, StartCheck& check) {
   if (!check.flown_card.verifies) return;
-  const auto at = std::find_if(view.taught.begin(), view.taught.end(),
-                               [&](const TaughtOffer& t) { return t.folder.string() == choice.set_points; });
-  if (choice.set_points.empty() || at == view.taught.end())
+  if (choice.set_points.empty()) {
     check.problems.emplace_back(view.taught.empty()
                                     ? "Verifying needs set points: fly the short or the thorough card first."
                                     : "Verifying needs set points: choose the flight that they come from.");
+    return;
+  }
+  // The same folder may be spelt in more than one way.
+  const auto at = std::find_if(view.taught.begin(), view.taught.end(), [&](const TaughtOffer& t) {
+    std::error_code error;
+    return t.folder.string() == choice.set_points ||
+           std::filesystem::equivalent(t.folder, choice.set_points, error);
+  });
+  if (at == view.taught.end())
+    check.problems.push_back("No set points of a flight in " + choice.set_points +
+                             ", among the sorties of the logbook.");
   else if (check.aircraft != nullptr && at->aircraft != check.aircraft->type.name)
     check.problems.push_back("Those set points belong to " + at->aircraft + ", not to " +
                              check.aircraft->type.name + ".");

@@ -49,7 +49,7 @@ struct Standing {
   double settled_share = 0.0;            ///< of the settling time; 1: on condition
   double record_share = 0.0;
   bool turned_out = false;  ///< clearing: the first turn is done, the way back is left
-  std::string refusal;      ///< why the last press did nothing; empty after one that did
+  std::string refusal;      ///< why the last press did nothing, for four seconds; empty after one that did
 };
 
 /// Takes a card through its points: what to fly now, when a record starts and ends, what went wrong. It sees only
@@ -117,6 +117,7 @@ class Director {
   bool within_bands(const Readings<double>& seen) const;
   double settle_time_s() const;
   // By hand (director_by_hand.cpp).
+  void refuse(double time_s, const std::string& why);
   void look_at_presses(double time_s, const Presses& pressed);
   CrewTask clearing_by_hand(double time_s, const Readings<double>& seen);
   bool record_wanted(double time_s, const Readings<double>& seen, bool on_condition);
@@ -142,6 +143,7 @@ class Director {
   double cleared_from_rad_ = 0.0;  ///< by hand: where the turns began
   Presses pressed_;
   std::string refusal_;
+  double refused_at_s_ = 0.0;
   std::size_t flap_setting_ = 0;
   BreakDetector detector_;
   Marks marks_;

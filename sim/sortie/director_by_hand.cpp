@@ -11,6 +11,7 @@ namespace {
 constexpr double kTurnedOut_rad = 75.0 * math::kDegree;  ///< near enough to 90 deg
 constexpr double kTurnedBack_rad = 15.0 * math::kDegree;
 constexpr double kRoseAgain_mps = 3.0 * kKnot;
+constexpr double kRefusalStands_s = 4.0;  ///< then what is off now matters more than what was
 
 std::string listed(const std::vector<std::string>& parts) {
   std::string text;
@@ -26,6 +27,11 @@ void Director::remark(double time_s, const std::string& kind, const std::string&
   if (!said) note(time_s, kind, text);
 }
 
+void Director::refuse(double time_s, const std::string& why) {
+  refusal_ = why;
+  refused_at_s_ = time_s;
+}
+
 void Director::look_at_presses(double time_s, const Presses& pressed) {
   pressed_ = pressed;
   if (pressed.knock_it_off && phase_ != Phase::recover && phase_ != Phase::climb && phase_ != Phase::done) {
@@ -37,11 +43,11 @@ void Director::look_at_presses(double time_s, const Presses& pressed) {
   }
   const bool record = pressed.record || pressed.record_anyway;
   if (record && phase_ == Phase::clearing)
-    refusal_ = "look around first: clearing turns, or call the area clear";
+    refuse(time_s, "look around first: clearing turns, or call the area clear");
   else if (record && (phase_ == Phase::recover || phase_ == Phase::climb || phase_ == Phase::broken))
-    refusal_ = "recover and climb back first";
+    refuse(time_s, "recover and climb back first");
   else if (pressed.area_clear && phase_ != Phase::clearing)
-    refusal_ = "no clearing turns are asked for now";
+    refuse(time_s, "no clearing turns are asked for now");
 }
 
 /// Either way round: a quarter turn out, and back again. Calling the area clear ends them early, and is noted.
@@ -88,7 +94,7 @@ std::string Director::why_not(double time_s, const Readings<double>& seen) const
 bool Director::record_wanted(double time_s, const Readings<double>& seen, bool on_condition) {
   if (!pressed_.record && !pressed_.record_anyway) return false;
   if (!on_condition && !pressed_.record_anyway) {
-    refusal_ = why_not(time_s, seen);
+    refuse(time_s, why_not(time_s, seen));
     return false;
   }
   refusal_.clear();
@@ -106,7 +112,7 @@ bool Director::speed_rose_again(double time_s, const Readings<double>& seen) con
 
 Standing Director::standing(double time_s, const Readings<double>& seen) const {
   Standing now;
-  now.refusal = refusal_;
+  if (time_s - refused_at_s_ < kRefusalStands_s) now.refusal = refusal_;
   now.turned_out = phase_ == Phase::clearing && clearing_leg_ == 1;
   const bool wanted = phase_ == Phase::transit || phase_ == Phase::settle || phase_ == Phase::record;
   if (!wanted) return now;

@@ -105,3 +105,17 @@ TEST_CASE("the help lists each action with the keys that it has now", "[hands]")
   CHECK(line->name == "record");
   CHECK(line->group == "card");
 }
+
+TEST_CASE("a sentence names a key as it is spoken of, an empty place aside", "[keys]") {
+  KeyBindings keys = default_keys();
+  CHECK(key_to_press(keys, Action::stick_back) == "Down arrow");
+  CHECK(key_to_press(keys, Action::trim_nose_up) == "Shift+Down arrow");
+  CHECK(key_to_press(keys, Action::more_power) == "Page Up");
+  CHECK(keys_to_press(keys, Action::more_power) == "Page Up or Keypad +");
+  CHECK(key_to_press(keys, Action::faster) == "full stop");
+  CHECK(key_to_press(keys, Action::record_anyway) == "Shift+R");
+  bind(keys, Action::more_power, 0, {});
+  CHECK(key_to_press(keys, Action::more_power) == "Keypad +");
+  bind(keys, Action::more_power, 1, {});
+  CHECK(key_to_press(keys, Action::more_power) == "no key");
+}

@@ -113,6 +113,20 @@ TEST_CASE("verifying needs set points of the same aeroplane", "[view][start]") {
   CHECK(start_check(view, choice).can_fly());
 }
 
+TEST_CASE(
+    "the folder of taught set points may be spelt in another way, and is named where it is none of them",
+    "[view][start]") {
+  const card_text::Folder folder;
+  const StartView view = shipped({{folder.path(), "today", "Marram"}});
+  StartChoice choice;
+  choice.card = "verify";
+  choice.set_points = (folder.path() / ".." / folder.path().filename()).string();
+  CHECK(start_check(view, choice).can_fly());
+  choice.set_points = "/elsewhere";
+  CHECK(start_check(view, choice).problems.at(0) ==
+        "No set points of a flight in /elsewhere, among the sorties of the logbook.");
+}
+
 TEST_CASE("an own card is read, and what is wrong with it is said", "[view][start]") {
   const card_text::Folder folder;
   const StartView view = shipped();

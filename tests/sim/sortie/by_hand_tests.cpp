@@ -89,6 +89,7 @@ TEST_CASE("a record asked for off condition is refused with the reason, and forc
     hands.throttle = 0.0;
     sortie.tick(rows, as_recorded(hands));
   }
+  CHECK(standing().refusal.empty());  // what was off twelve seconds ago is no news
   const std::vector<std::string> off = standing().out_of_band;
   REQUIRE_FALSE(off.empty());
   sortie.tick(rows, with(sortie, person, {.record = true}));
