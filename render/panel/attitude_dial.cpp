@@ -54,7 +54,7 @@ void pitch_lines(const Dial& dial, const Tilted& picture, double pitch_deg) {
     const float half = ten ? 0.20f : 0.11f;
     dial.list.AddLine(picture.at(-half, u), picture.at(half, u), ui::colour(ui::kTheme.ivory), dial.px(1.5f));
     if (!ten || std::abs(u) > 0.60f) continue;
-    char words[8];
+    char words[16];
     std::snprintf(words, sizeof words, "%d", std::abs(deg));
     text(dial, dial.fonts.small, picture.at(0.31f, u), words);
   }

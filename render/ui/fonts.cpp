@@ -37,6 +37,17 @@ std::string font_file(const char* style) {
   return std::filesystem::exists(file) ? file : std::string();
 }
 
+/// The stand-in has no letters beyond Latin-1 and would show a question mark: ?0.43 is no way to write a minus.
+void use_nearest_letters(ImFontAtlas& atlas) {
+  constexpr ImWchar kNearest[][2] = {
+      {0x2010, '-'},  {0x2013, '-'}, {0x2014, '-'}, {0x2212, '-'}, {0x2018, '\''}, {0x2019, '\''},
+      {0x2022, 0xb7}, {0x2026, '.'}, {0x2190, '<'}, {0x2192, '>'}, {0x2191, '^'},  {0x2193, 'v'},
+      {0x2264, '<'},  {0x2265, '>'}, {0x2248, '~'}, {0x2715, 'x'}, {0x25bc, 'v'},  {0x03b1, 'a'},
+      {0x03b2, 0xdf}, {0x03c3, 's'}, {0x0394, 'd'}};
+  for (ImFont* font : atlas.Fonts)
+    for (const auto& [sign, nearest] : kNearest) font->AddRemapChar(sign, nearest, false);
+}
+
 }  // namespace
 
 Fonts load_fonts(ImFontAtlas& atlas, float scale) {
@@ -60,6 +71,7 @@ Fonts load_fonts(ImFontAtlas& atlas, float scale) {
   fonts.large = add(bold, kLarge_px);
   fonts.huge = add(bold, kHuge_px);
   atlas.Build();
+  if (!fonts.notice.empty()) use_nearest_letters(atlas);
   return fonts;
 }
 

@@ -19,13 +19,13 @@ namespace stallwright::app_test {
 inline constexpr const char* kBare =
     "env -u DISPLAY -u WAYLAND_DISPLAY -u SDL_VIDEODRIVER -u XDG_CONFIG_HOME HOME=\"$PWD\"";
 
-/// Runs it to its end: `ENVIRONMENT program ARGUMENTS`, as a shell would. One that hangs is killed after forty seconds
+/// Runs it to its end: `ENVIRONMENT program ARGUMENTS`, as a shell would. One that hangs is killed after two minutes
 /// and has status 137.
 inline cli_test::Result run_cockpit(const cli_test::Folder& folder, const std::string& arguments,
                                     const std::string& environment = kBare) {
   const cli_test::Folder streams;
   const std::string command = "cd '" + folder.path().string() + "' && " + environment +
-                              " timeout -s KILL 40 '" STALLWRIGHT_COCKPIT_PROGRAM "' " + arguments + " >'" +
+                              " timeout -s KILL 120 '" STALLWRIGHT_COCKPIT_PROGRAM "' " + arguments + " >'" +
                               (streams / "out").string() + "' 2>'" + (streams / "err").string() + "'";
   const int status = std::system(command.c_str());
   cli_test::Result result;
@@ -54,10 +54,10 @@ class RunningCockpit {
   RunningCockpit(const RunningCockpit&) = delete;
   RunningCockpit& operator=(const RunningCockpit&) = delete;
 
-  /// Looks every few milliseconds until it is so, for half a minute at most; false: it never was, or the program has ended.
+  /// Looks every few milliseconds until it is so, for a minute and a half at most; false: it never was, or the program has ended.
   template <class Holds>
   bool wait_until(Holds&& holds) {
-    for (int k = 0; k < 3000; ++k) {
+    for (int k = 0; k < 9000; ++k) {
       if (holds()) return true;
       if (::waitpid(pid_, &status_, WNOHANG) == pid_) {
         pid_ = -1;
