@@ -124,11 +124,13 @@ void draw_table(const view::DebriefView& view, Pen& pen, ImVec2 at, ImVec2 to) {
   draw_guard(view, pen, {at.x, y + pen.px(26)}, to);
 }
 
-/// A heading and what it says; returns where the next begins.
+/// A heading, unless it goes on with the one before, and what it says; returns where the next begins.
 float passage(Pen& pen, float x, float y, float width, const char* heading, const char* text) {
   if (*text == '\0') return y;
-  pen.text(pen.fonts().small, {x, y}, kTheme.soft, heading);
-  y += pen.px(20);
+  if (*heading != '\0') {
+    pen.text(pen.fonts().small, {x, y}, kTheme.soft, heading);
+    y += pen.px(20);
+  }
   return y + pen.wrapped(pen.fonts().body, {x, y}, kTheme.ivory, text, width) + pen.px(16);
 }
 
@@ -153,7 +155,7 @@ void draw_verdict_page(const view::DebriefView& view, Pen& pen, ImVec2 from, ImV
   for (std::size_t k = 0; k < view.next.size(); ++k) {
     const float height = Pen::wrapped_height(pen.fonts().body, view.next[k].c_str(), width);
     if (text_y + height + pen.px(20) > to.y) break;
-    text_y = passage(pen, from.x, text_y, width, k == 0 ? "What to do next" : "and", view.next[k].c_str());
+    text_y = passage(pen, from.x, text_y, width, k == 0 ? "What to do next" : "", view.next[k].c_str());
   }
 }
 

@@ -6,7 +6,8 @@ namespace {
 
 constexpr double kClosed = 0.03, kFull = 0.95;  // of the throttle
 constexpr double kSpeedOff_kt = 1.5, kHeightOff_ft = 60.0, kClimbOff_fpm = 200.0;
-constexpr double kFlying = 1.15;  // times the stall speed, as the director has it for a recovery
+constexpr double kNoseEnough_deg = 3.0;  // from where it will end
+constexpr double kFlying = 1.15;         // times the stall speed, as the director has it for a recovery
 
 const std::string& towards_level(const CoachScene& s, double bank_deg) {
   return bank_deg > 0.0 ? s.keys.bank_left : s.keys.bank_right;
@@ -134,6 +135,18 @@ bool guide_power(const CoachScene& s, std::string& text) {
   return true;
 }
 
+/// Speed follows the nose by many seconds: who goes on lowering it until the needle is there has lowered it too far.
+void guide_speed(const CoachScene& s, double off_kt, std::string& text) {
+  const bool slow = off_kt < 0.0;
+  const double nose_deg = s.seen.readings.pitch_rad / math::kDegree - s.seen.usual_pitch_deg;  // may be NaN
+  if (slow ? nose_deg < -kNoseEnough_deg : nose_deg > kNoseEnough_deg)
+    set_text(text, "%s, but the nose is %s enough: hold it there and let the speed come.",
+             slow ? "Slow" : "Fast", slow ? "low" : "high");
+  else
+    set_text(text, slow ? "Slow: lower the nose a little with %s." : "Fast: raise the nose a little with %s.",
+             (slow ? s.keys.nose_down : s.keys.nose_up).c_str());
+}
+
 void guide_set_up(const CoachScene& s, std::string& text) {
   const KeyNames& k = s.keys;
   if (guide_flaps(s, text)) return;
@@ -144,9 +157,7 @@ void guide_set_up(const CoachScene& s, std::string& text) {
     return set_text(text, "Close the throttle: %s.", k.no_power.c_str());
   const double off = s.speed_kt() - s.set_up_kt();
   if (std::abs(off) > kSpeedOff_kt)
-    set_text(text,
-             off < 0.0 ? "Slow: lower the nose a little with %s." : "Fast: raise the nose a little with %s.",
-             (off < 0.0 ? k.nose_down : k.nose_up).c_str());
+    guide_speed(s, off, text);
   else if (!guide_power(s, text))
     set_text(text, "Speed with the nose, height with power. Stick held? %s trims it there.", k.trim.c_str());
   add_usual(s, text);

@@ -12,6 +12,8 @@ namespace stallwright {
 namespace {
 
 constexpr double kSameFlaps_deg = 0.5;
+constexpr double kBankOff_deg =
+    10.0;  ///< moves the stall of a 30 deg turn by 5 %; rough air does not do it for seconds
 
 /// The taught warning whose flaps are nearest, as the unit takes it.
 struct TaughtWarning {
@@ -40,6 +42,15 @@ double speed_around(const std::vector<LogRow>& rows, std::size_t at, const Recor
   return sum / static_cast<double>(to - from + 1);
 }
 
+/// Mean bank of the last two seconds before a row, either way, deg: the turn that the tone was heard in.
+double bank_before(const std::vector<LogRow>& rows, std::size_t at, const Record& record) {
+  constexpr std::size_t kBack = 100;
+  const std::size_t from = std::max(record.begin, at > kBack ? at - kBack : 0);
+  double sum = 0.0;
+  for (std::size_t i = from; i <= at; ++i) sum += rows[i].bank_deg;
+  return std::abs(sum / static_cast<double>(at - from + 1));
+}
+
 void judge_slow_run(const std::vector<LogRow>& rows, const Record& record, const TestCard& card,
                     VerifiedPoint& v) {
   std::size_t at = record.begin;
@@ -53,6 +64,13 @@ void judge_slow_run(const std::vector<LogRow>& rows, const Record& record, const
   v.margin_kt = v.tone_kt - v.stall_kt;
   if (at == record.begin) {
     v.text = "the tone stood already at " + knots_text(v.tone_kt) + ", where the run began";
+    return;
+  }
+  // The stall speed is that of the turn which the card asks for; a person may have flown another.
+  const double bank_deg = bank_before(rows, at, record);
+  if (std::abs(bank_deg - v.bank_deg) > kBankOff_deg) {
+    v.text = "flown at " + std::to_string(std::lround(bank_deg)) + " deg of bank, not the " +
+             std::to_string(std::lround(v.bank_deg)) + " that the card asks for: fly it again";
     return;
   }
   v.text = knots_text(v.margin_kt) + " above the stall";

@@ -54,7 +54,7 @@ std::vector<double> stalls_of_runs(const TestCard& card, const Aircraft& aircraf
 ///   taught flight  (a slow run with the flaps and power of the teaching, wings level) and within `tone_band_kt` of the
 ///                  speed it was taught at
 ///   steady point   no tone at all
-/// A point that could not be flown fails. At least one slow run must be in use.
+/// A point that could not be flown fails, and a run whose bank before the tone was more than 10 deg off the card's. At least one slow run must be in use.
 ///   stalls_kt  stalls_of_runs
 Verification verify(const std::vector<LogRow>& rows, const TestCard& card, const AircraftType& type,
                     const std::vector<double>& stalls_kt, const Taught& taught);

@@ -69,6 +69,22 @@ TEST_CASE("setting a point up: attitude and power from memory, never minus nothi
   CHECK(says(c.look().guide, " About 0° of pitch and 42 % of throttle hold it."));
 }
 
+TEST_CASE("setting a point up: the nose is not chased after the needle", "[coach][view][guide]") {
+  Coached c("short");
+  c.at(2, Phase::settle);
+  c.now.usual_pitch_deg = 4.0;
+  c.now.usual_throttle = 0.4;
+  c.fly_kt(c.speed().target_kt - 6.0);
+  c.now.readings.pitch_rad = 2.0 * math::kDegree;
+  CHECK(says(c.look().guide, "Slow: lower the nose a little with Up arrow."));
+  c.now.readings.pitch_rad = 0.5 * math::kDegree;
+  CHECK(says(c.look().guide, "Slow, but the nose is low enough: hold it there and let the speed come."));
+  c.fly_kt(c.speed().target_kt + 6.0);
+  CHECK(says(c.look().guide, "Fast: raise the nose a little with Down arrow."));
+  c.now.readings.pitch_rad = 7.5 * math::kDegree;
+  CHECK(says(c.look().guide, "Fast, but the nose is high enough"));
+}
+
 TEST_CASE("idle and descent have their own use of the throttle", "[coach][view][guide]") {
   Coached c("verify");
   c.at(6, Phase::settle);

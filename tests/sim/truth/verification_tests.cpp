@@ -103,6 +103,25 @@ TEST_CASE("a warning taught late is named with its flaps, and says how late", "[
   CHECK(result.fly_again[0].find("flaps 32") != std::string::npos);
 }
 
+TEST_CASE("a turn that was flown wings level is not judged as a turn", "[truth][verify]") {
+  // By hand nobody holds a person to the card's bank; the margin against the stall of a turn would be too kind or too hard.
+  Verifying v("marram");
+  const Taught taught = v.taught(0.0);
+  v.config.unit = unit_for(taught.set_points);
+  v.config.seed = 3;
+  MemorySink rows;
+  REQUIRE(fly_sortie(v.config, rows).finished);
+  REQUIRE(v.config.card.points[2].turn_bank_deg == 30.0);
+  for (LogRow& row : rows.log)
+    if (row.point == 3) row.bank_deg = -1.0;
+  const Verification result = verify(rows.log, v.config.card, v.config.type, v.stalls_kt, taught);
+  CHECK_FALSE(result.pass);
+  CHECK_FALSE(result.points[2].ok);
+  CHECK(result.points[2].text == "flown at 1 deg of bank, not the 30 that the card asks for: fly it again");
+  CHECK(result.fly_again.empty());  // no set point is to blame
+  CHECK(result.points[1].ok);
+}
+
 TEST_CASE("flaps that were not taught are shown and not judged", "[truth][verify]") {
   Verifying v("marram");
   Taught up_only = v.taught(0.0);
