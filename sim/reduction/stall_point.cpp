@@ -132,7 +132,7 @@ SetPoint reduce_stall(const SetContext& set, const std::vector<Record>& records)
         {"gusts on the way to the break", 'B',
          rough * (std::isfinite(slope) ? slope : std::abs(p.ratio)) / std::sqrt(3.0 * stalls), 8.0 * stalls,
          "a gust may end the run before the wing does: load factor's scatter beyond 0.06 g; rectangular"});
-    p.flags.push_back("rough air on the way to the break");
+    p.flags.push_back("the load factor swung on the way to the break: rough air, or the hand");
   }
   conclude(p);
   p.max_lift.u = p.u;

@@ -53,6 +53,26 @@ KnotsScale knots_scale(const TrueSet& truth, const Judgement& judgement) {
   return scale;
 }
 
+/// Rms of the vertical gusts about their mean in the roughest record; NaN without a record of ten seconds' half.
+double record_gust_mps(const std::vector<LogRow>& log, const std::vector<TruthRow>& truth) {
+  double most = kUnset;
+  const std::size_t rows = std::min(log.size(), truth.size());
+  for (std::size_t i = 0; i < rows;) {
+    double sum = 0.0, squares = 0.0, count = 0.0;
+    for (; i < rows && log[i].recording != 0; ++i) {
+      sum += truth[i].gust_down_mps;
+      squares += truth[i].gust_down_mps * truth[i].gust_down_mps;
+      count += 1.0;
+    }
+    if (count >= 250.0) {
+      const double mean = sum / count, rms = std::sqrt(std::max(squares / count - mean * mean, 0.0));
+      most = most == most ? std::max(most, rms) : rms;
+    }
+    ++i;
+  }
+  return most;
+}
+
 }  // namespace
 
 SetPoints reduce_log(const FlightLog& log, const TestCard& card, const InstrumentGrade& instruments) {
@@ -73,6 +93,7 @@ Debrief make_debrief(const fs::path& folder) {
   const Aircraft aircraft = make_aircraft(config.type, config.loading, config.airframe_seed);
   const StillAir air = working_air(config.card, config.air.day);
   const std::vector<TrueSet> truth = find_truth(aircraft, config.card, air);
+  debrief.flown.outcome.record_gust_mps = record_gust_mps(log.rows, truth_rows);
   page.judgement = judge(page.set_points, truth, config.card, config.type, debrief.flown.outcome);
   split_errors(page.judgement, log.rows, truth_rows, config.card, aircraft, config.instruments, truth,
                split_reference(aircraft, config.card, truth, air));

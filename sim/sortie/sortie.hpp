@@ -71,6 +71,9 @@ struct SortieOutcome {
   std::vector<Event> events;
   std::vector<PointTally> tallies;
   SystematicErrors<double> errors;  ///< as drawn
+  /// Rms of the vertical gusts about their mean in the roughest record, from the truth; NaN: not looked at. It tells rough air
+  /// from a hand that pulls.
+  double record_gust_mps = kUnset;
 };
 
 /// What a tick saw, kept for whoever shows the flight.

@@ -58,8 +58,9 @@ struct RoughAir {
   std::vector<std::string> off_condition, wide, stalls, missing, all;
 };
 
-RoughAir rough_air(const Judgement& j, const TestCard& card) {
+RoughAir rough_air(const Judgement& j, const TestCard& card, const SortieOutcome& outcome) {
   RoughAir rough;
+  if (outcome.record_gust_mps < kSmoothGust_mps) return rough;
   for (const JudgedSet& set : j.sets)
     for (const JudgedPoint& p : set.points) rough.most = std::max(rough.most, roughness(p.measured));
   if (rough.most <= kRough) return rough;
@@ -116,7 +117,7 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
     return say(Verdict::fly_again, "the flight ended before the card did" +
                                        (outcome.failure.empty() ? std::string() : ": " + outcome.failure));
   }
-  const RoughAir rough = rough_air(j, card);
+  const RoughAir rough = rough_air(j, card, outcome);
   if (const std::vector<std::string> stalled = stalled_unasked(card, outcome); !stalled.empty()) {
     j.fly_again = rough.all;
     for (const std::string& name : stalled) add(j.fly_again, name);

@@ -9,7 +9,12 @@ namespace stallwright {
 /// with the three types).
 inline constexpr double kRough = 0.09;
 
+/// Rms of the vertical gusts in a record below which the air cannot have made it rough: light turbulence has about 0.8 m/s.
+inline constexpr double kSmoothGust_mps = 0.25;
+
 /// Fills in the verdict, its reason and which points to fly again. In this order, the first that holds:
+/// Where the truth says that the air was smooth in every record (kSmoothGust_mps), a load factor that swings comes from the
+/// hand: nothing below is then laid to the air.
 ///   0. the flight ended before the card did: fly again;
 ///   1. the wing let go without being asked to: wait for better air if it was rough anywhere, else fly again;
 ///      or the air was rough (kRough) where a point could not be brought on condition, came out less certain than the

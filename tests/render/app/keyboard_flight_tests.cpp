@@ -55,6 +55,9 @@ TEST_CASE(
                            "debrief.html", "record.html"})
     CHECK(std::filesystem::exists(sortie / file));
   const Debrief debrief = make_debrief(sortie);
+  // Calm air: whatever the keys did, the air is not to blame.
+  CHECK(debrief.flown.outcome.record_gust_mps < 0.01);
+  CHECK(debrief.page.judgement.verdict != Verdict::wait_for_better_air);
   for (const JudgedSet& set : debrief.page.judgement.sets)
     for (const JudgedPoint& point : set.points) CHECK(std::isfinite(point.error_kt));
   // The same inputs, headless: the same bytes.

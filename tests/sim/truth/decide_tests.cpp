@@ -103,6 +103,24 @@ TEST_CASE("a stall on the way to which the air was rough is not kept, whatever i
   CHECK(f.judgement.fly_again == Names{"stall"});
 }
 
+TEST_CASE("where the truth says that the air was smooth, a load factor that swings is not laid to it") {
+  Flown f;
+  f.window(kStall).load_factor_sd = 0.12;
+  SECTION("smooth by the truth") {
+    f.outcome.record_gust_mps = 0.05;
+    CHECK(f.decided().verdict == Verdict::keep);
+  }
+  SECTION("smooth, and a stall that nobody asked for") {
+    f.outcome.record_gust_mps = 0.05;
+    f.outcome.tallies[kWarning].unintended_stalls = 1;
+    CHECK(f.decided().verdict == Verdict::fly_again);
+  }
+  SECTION("light turbulence") {
+    f.outcome.record_gust_mps = 0.8;
+    CHECK(f.decided().verdict == Verdict::wait_for_better_air);
+  }
+}
+
 TEST_CASE("rough air that spoilt nothing does not stand in the way") {
   Flown f;
   f.window(kApproach).load_factor_sd = 0.12;
