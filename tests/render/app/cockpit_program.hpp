@@ -19,12 +19,20 @@ namespace stallwright::app_test {
 inline constexpr const char* kBare =
     "env -u DISPLAY -u WAYLAND_DISPLAY -u SDL_VIDEODRIVER -u XDG_CONFIG_HOME HOME=\"$PWD\"";
 
+/// Leaks are looked for in the tests' own process (kept_libraries.cpp): in the program the driver's would count, too.
+inline constexpr const char* kSanitizer =
+#ifdef __SANITIZE_ADDRESS__
+    "export ASAN_OPTIONS=detect_leaks=0; ";
+#else
+    "";
+#endif
+
 /// Runs it to its end: `ENVIRONMENT program ARGUMENTS`, as a shell would. One that hangs is killed after two minutes
 /// and has status 137.
 inline cli_test::Result run_cockpit(const cli_test::Folder& folder, const std::string& arguments,
                                     const std::string& environment = kBare) {
   const cli_test::Folder streams;
-  const std::string command = "cd '" + folder.path().string() + "' && " + environment +
+  const std::string command = "cd '" + folder.path().string() + "' && " + kSanitizer + environment +
                               " timeout -s KILL 120 '" STALLWRIGHT_COCKPIT_PROGRAM "' " + arguments + " >'" +
                               (streams / "out").string() + "' 2>'" + (streams / "err").string() + "'";
   const int status = std::system(command.c_str());
@@ -40,8 +48,8 @@ class RunningCockpit {
  public:
   RunningCockpit(const cli_test::Folder& folder, const std::string& arguments,
                  const std::string& environment = kBare) {
-    const std::string command = "cd '" + folder.path().string() + "' && exec " + environment +
-                                " '" STALLWRIGHT_COCKPIT_PROGRAM "' " + arguments +
+    const std::string command = "cd '" + folder.path().string() + "' && " + kSanitizer + "exec " +
+                                environment + " '" STALLWRIGHT_COCKPIT_PROGRAM "' " + arguments +
                                 " >/dev/null 2>stderr.txt";
     pid_ = ::fork();
     if (pid_ != 0) return;
