@@ -47,6 +47,7 @@ TEST_CASE("the F-16 of the tables trims level as printed from 150 to 600 ft/s", 
     const F16Trim trim = trim_f16(model, level_f16(std::stod(row[0])));
     REQUIRE(trim.residual < 1e-9);
     const std::string at = "F-16 level at " + row[0] + " ft/s: ";
+    // "0.2" at 600 ft/s stands for 0.200.
     hold_digits(kOverSpeed, at + "throttle", trim.throttle, row[1].size() < 5 ? row[1] + "00" : row[1], "1");
     hold_digits(kOverSpeed, at + "angle of attack", trim.alpha_rad / kDegree, row[2], "deg");
     hold_digits(kOverSpeed, at + "elevator", trim.elevator_deg, row[3], "deg");
