@@ -2,6 +2,7 @@
 #include <Eigen/Core>
 #include <functional>
 
+#include "sim/motion/flight_model.hpp"
 #include "sim/motion/trim.hpp"
 
 namespace stallwright {
@@ -14,7 +15,7 @@ enum RigidPlace : Eigen::Index { kU, kV, kW, kP, kQ, kR, kPhi, kTheta, kRigidPla
 /// Places of the inputs of a linear model: surface angles (rad), throttle (0..1), flap (rad).
 enum InputPlace : Eigen::Index { kElevator, kAileron, kRudder, kThrottle, kFlap, kInputPlaces };
 
-inline constexpr Eigen::Index kFlowPlaces = 3 * kStrips + kTailStrips + 2;
+inline constexpr Eigen::Index kFlowPlaces = AircraftModel::kMemory;
 inline constexpr Eigen::Index kLinearPlaces = kRigidPlaces + kFlowPlaces;
 
 /// Small motions about a steady flight:

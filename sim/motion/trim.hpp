@@ -17,7 +17,8 @@ struct TrimCondition {
   Power power = Power::path;
   double climb_mps = 0.0;
   double throttle = 0.0;
-  double bank_rad = 0.0;  ///< steady turn at this bank, right positive
+  double bank_rad = 0.0;       ///< steady turn at this bank, right positive
+  double pull_up_radps = 0.0;  ///< pitch rate on top: the lowest point of a loop, all other rates still zero
   double flap_rad = 0.0;
   double altitude_m = 0.0;  ///< sets gravity; density is given apart
   double density_kgpm3 = 1.225;
@@ -26,7 +27,7 @@ struct TrimCondition {
   bool longitudinal_only = false;
 };
 
-/// A steady flight: every rate zero but position and (in a turn) heading.
+/// A steady flight: every rate zero but position and heading (in a turn) or pitch (in a pull-up).
 struct Trim {
   FlightState<double> state;
   Controls<double> controls;

@@ -3,6 +3,7 @@
 
 #include "sim/motion/performance.hpp"
 #include "tests/published/csv_rows.hpp"
+#include "tests/published/evidence.hpp"
 
 using namespace stallwright;
 
@@ -25,9 +26,20 @@ LinearModel navion() {
   return model;
 }
 
-void check_root(const std::complex<double>& found, double real, double imaginary, double relative) {
-  CAPTURE(found, real, imaginary);
-  CHECK(std::abs(found - std::complex<double>(real, imaginary)) < relative * std::hypot(real, imaginary));
+constexpr evidence::Published kMatrix{"NELSON-1998", "examples 4.3 and 5.3, roots of the printed matrices",
+                                      "recomputed from the matrices: one read in a copy, one from memory"};
+constexpr evidence::Published kPrinted{"NELSON-1998", "examples 4.3 and 5.3, printed roots", "from memory"};
+
+/// Holds a mode's root; one that is printed real must be real.
+void hold_root(const evidence::Published& source, const std::string& what, const Mode& mode, double real,
+               double imaginary, double within, const std::string& reason) {
+  const std::string quantity = "Navion, " + mode.name + ", " + what;
+  evidence::hold(source, quantity + ", real part", mode.eigenvalue.real(), real, within, "1/s", reason);
+  if (imaginary == 0.0)
+    CHECK(mode.eigenvalue.imag() == 0.0);
+  else
+    evidence::hold(source, quantity + ", imaginary part", mode.eigenvalue.imag(), imaginary, within, "1/s",
+                   reason);
 }
 
 }  // namespace
@@ -38,11 +50,22 @@ TEST_CASE("the modes of the Navion are told apart and have their printed roots",
   // %.
   const std::vector<Mode> modes = classical_modes(navion());
   REQUIRE(modes.size() == 5);
-  check_root(mode_named(modes, "short period").eigenvalue, -2.5, 2.59, 0.006);
-  check_root(mode_named(modes, "phugoid").eigenvalue, -0.0171, 0.213, 0.006);
-  check_root(mode_named(modes, "dutch roll").eigenvalue, -0.487, 2.335, 0.006);
-  check_root(mode_named(modes, "roll").eigenvalue, -8.435, 0.0, 0.006);
-  check_root(mode_named(modes, "spiral").eigenvalue, -0.00877, 0.0, 0.02);
+  struct Root {
+    const char* mode;
+    double matrix_real, matrix_imaginary, printed_real, printed_imaginary, within;
+  };
+  for (const Root& root : {Root{"short period", -2.48945, 2.59776, -2.5, 2.59, 0.006},
+                           Root{"phugoid", -0.01705, 0.21354, -0.0171, 0.213, 0.006},
+                           Root{"dutch roll", -0.48616, 2.33358, -0.487, 2.335, 0.006},
+                           Root{"roll", -8.43276, 0.0, -8.435, 0.0, 0.006},
+                           Root{"spiral", -0.00891, 0.0, -0.00877, 0.0, 0.02}}) {
+    const Mode& mode = mode_named(modes, root.mode);
+    hold_root(kMatrix, "root of the printed matrix", mode, root.matrix_real, root.matrix_imaginary, 0.6e-5,
+              "half of the last digit");
+    hold_root(kPrinted, "printed root beside its matrix", mode, root.printed_real, root.printed_imaginary,
+              root.within * std::hypot(root.printed_real, root.printed_imaginary),
+              "the printed matrices are rounded");
+  }
 }
 
 TEST_CASE("the phugoid of each aeroplane lies about Lanchester's period, never faster",
