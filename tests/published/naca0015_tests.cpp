@@ -63,7 +63,7 @@ TEST_CASE("the section fitted at Re 7e5 foretells the lift slope at half of it",
   const LiftPeak peak = lift_peak(s, 5.0 * kDeg, 18.0 * kDeg);
   evidence::show(kTable, "NACA 0015, Re 3.6e5: greatest lift by the fit at 7e5", peak.lift, 0.9572, "1",
                  "the section has no Reynolds number; below a million it costs a tenth of lift per halving");
-  evidence::show(kTable, "NACA 0015, Re 3.6e5: angle of it by the fit at 7e5", peak.alpha_rad / kDeg, 11.0,
+  evidence::show(kTable, "NACA 0015, Re 3.6e5: angle of greatest lift by the fit at 7e5", peak.alpha_rad / kDeg, 11.0,
                  "deg", "as above");
 }
 
