@@ -1,5 +1,5 @@
-// A one-minus-cosine gust of 25 chords met by each aeroplane, stick fixed: against the closed form of its own linear model, and
-// against the regulation's formula for the load it adds.
+// A one-minus-cosine gust of 25 chords met by each aeroplane, stick fixed: against the closed form of its own
+// linear model, and against the regulation's formula for the load it adds [CFR14-23] [STEVENS_LEWIS].
 #include <Eigen/Dense>
 #include <algorithm>
 #include <catch2/catch.hpp>

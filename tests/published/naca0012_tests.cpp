@@ -1,5 +1,6 @@
-// One section, one Reynolds number: the section's numbers are fitted to Ladson's smooth NACA 0012 at 6 million, and what they
-// then say of the rougher section and of other Reynolds numbers is compared. The fit itself is shown, not held.
+// One section, one Reynolds number: the section's numbers are fitted to Ladson's smooth NACA 0012 at 6 million,
+// and what they then say of the rougher section and of other Reynolds numbers is compared [LADSON-1988]
+// [MCCROSKEY-1987] [NACA-TR-824]. The fit itself is shown, not held.
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>

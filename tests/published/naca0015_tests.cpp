@@ -1,5 +1,5 @@
-// The NACA 0015 through half a turn. The numbers of the section are fitted to the table below 18.5 deg at Re 7e5; what comes
-// after, and the other Reynolds number, is compared.
+// The NACA 0015 through half a turn [SAND80]. The numbers of the section are fitted to the table below 18.5 deg at
+// Re 7e5; what comes after, and the other Reynolds number, is compared.
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
@@ -63,8 +63,8 @@ TEST_CASE("the section fitted at Re 7e5 foretells the lift slope at half of it",
   const LiftPeak peak = lift_peak(s, 5.0 * kDeg, 18.0 * kDeg);
   evidence::show(kTable, "NACA 0015, Re 3.6e5: greatest lift by the fit at 7e5", peak.lift, 0.9572, "1",
                  "the section has no Reynolds number; below a million it costs a tenth of lift per halving");
-  evidence::show(kTable, "NACA 0015, Re 3.6e5: angle of greatest lift by the fit at 7e5", peak.alpha_rad / kDeg, 11.0,
-                 "deg", "as above");
+  evidence::show(kTable, "NACA 0015, Re 3.6e5: angle of greatest lift by the fit at 7e5",
+                 peak.alpha_rad / kDeg, 11.0, "deg", "as above");
 }
 
 TEST_CASE("a section fitted before the stall foretells the NACA 0015 from 30 to 180 deg",

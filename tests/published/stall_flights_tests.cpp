@@ -1,5 +1,6 @@
-// Stalls flown as the regulations have them, by somebody with normal use of the controls: 1 kt/s, idle, to the greatest lift
-// and just past it; then recoveries with and without power, and the same in a steep turn.
+// Stalls flown as the regulations have them [CFR14-23] [FAA-H-8083-3C], by somebody with normal use of the
+// controls: 1 kt/s, idle, to the greatest lift and just past it; then recoveries with and without power, and the
+// same in a steep turn.
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>

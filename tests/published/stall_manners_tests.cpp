@@ -1,6 +1,6 @@
-// What a stall model must show to ten degrees beyond the stall, after the list in 14 CFR 60, appendix A, attachment 7: each
-// point of it for each aeroplane, held in a steady stream. The list names senses, not numbers: a share is compared with all
-// that a falling one may be.
+// What a stall model must show to ten degrees beyond the stall, after the list in 14 CFR 60, appendix A,
+// attachment 7 [CFR14-60]: each point of it for each aeroplane, held in a steady stream. The list names senses,
+// not numbers: a share is compared with all that a falling one may be.
 #include <algorithm>
 #include <array>
 #include <catch2/catch.hpp>

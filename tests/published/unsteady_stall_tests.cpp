@@ -1,5 +1,6 @@
-// Overshoot and hysteresis of a section in motion, against Goman and Khrabrov's equation integrated here by itself. The model
-// keeps the delayed angle as a lag of tau2, which is alpha - tau2 dalpha/dt on a ramp and to first order in frequency.
+// Overshoot and hysteresis of a section in motion, against Goman and Khrabrov's equation [GOMAN_KHRABROV]
+// [JATEGAONKAR] integrated here by itself. The model keeps the delayed angle as a lag of tau2, which is alpha -
+// tau2 dalpha/dt on a ramp and to first order in frequency.
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>

@@ -1,5 +1,6 @@
-// Where a plain wing stalls and how much it carries there, by Prandtl's line with a section that stalls: solved again here by
-// Fourier series and Newton's method, with a section written out a second time, against the model's sixteen strips.
+// Where a plain wing stalls and how much it carries there, by Prandtl's line with a section that stalls: solved
+// again here by Fourier series and Newton's method [LIFTING-LINE] [NACA-TR-572], with a section written out a
+// second time, against the model's sixteen strips.
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <cstdio>
