@@ -10,6 +10,7 @@ namespace {
 constexpr double kFoot_m = 0.3048, kPound_n = 4.4482216152605;
 constexpr double kSlug_kg = kPound_n / kFoot_m, kSlugFoot2_kgm2 = kSlug_kg * kFoot_m * kFoot_m;
 
+/// About the centre of gravity, in the axes of the derivatives [NELSON-1998].
 Inertia<double> inertia(const DerivativeModel& model) {
   const double xx = model.d["Ixx"], yy = model.d["Iyy"], zz = model.d["Izz"], xz = model.d["Ixz"];
   Inertia<double> body;

@@ -16,6 +16,7 @@ constexpr evidence::Published kCase{"NESC-2015", "case 11, tools 04 and 05",
 constexpr evidence::Published kNominal{"NESC-2015", "F-16 control model, nominal trim",
                                        "read in the source's model file"};
 
+/// As case 11 has it: tables [NASA-TP-1538], mass and centre of gravity [NESC-2015].
 F16 nasa_f16(double gravity_ftps2) {
   F16 model;
   model.tables = f16_tables(F16Source::nasa);

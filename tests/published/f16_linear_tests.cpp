@@ -19,7 +19,7 @@ namespace {
 constexpr evidence::Published kBook{"STEVENS_LEWIS", "example 3.8-1 (3rd ed.)",
                                     "read in a copy (two agreeing, three entries in one)"};
 
-/// Level at 502 ft/s, linearised.
+/// Level at 502 ft/s, linearised [STEVENS_LEWIS, example 3.8-1].
 LinearModel level_model(double xcg, const F16Inertia& inertia, F16State& state) {
   F16 model;
   model.xcg = xcg;

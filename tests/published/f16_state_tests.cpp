@@ -36,7 +36,7 @@ const std::array<Row, 13> kRows{{{"true airspeed", "ft/s2"},
                                  {"altitude", "ft/s"},
                                  {"engine power", "%/s"}}};
 
-/// The point of the table, its rows being VT, alpha, beta, phi, theta, psi, P, Q, R, north, east, altitude, power.
+/// The point of the table [STEVENS_LEWIS, table 3.5-2], its rows being VT, alpha, beta, phi, theta, psi, P, Q, R, north, east, altitude, power.
 F16State point(const std::vector<std::vector<double>>& rows) {
   const auto at = [&](std::size_t i) { return rows.at(i).at(1); };
   const double speed = at(0) * kFoot_m;

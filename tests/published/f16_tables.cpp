@@ -23,7 +23,7 @@ Place place_in(const std::vector<double>& grid, double x) {
 
 double between(double a, double b, double share) { return a + share * (b - a); }
 
-/// Rate of the power's lag, 1/s, by what is still missing, percent.
+/// Rate of the power's lag, 1/s, by what is still missing, percent [STEVENS_LEWIS].
 double lag_ps(double missing_pct) {
   return missing_pct <= 25.0 ? 1.0 : missing_pct >= 50.0 ? 0.1 : 1.9 - 0.036 * missing_pct;
 }

@@ -17,7 +17,7 @@ constexpr evidence::Published kOverSpeed{"STEVENS_LEWIS", "table 3.6-2 (3rd ed.)
 constexpr evidence::Published kCases{"STEVENS_LEWIS", "table 3.6-3 (3rd ed.)",
                                      "read in a copy (two agreeing)"};
 
-/// What the rows of the second table are.
+/// What the rows of the second table are [STEVENS_LEWIS, table 3.6-3].
 const std::map<std::string, std::string> kCaseNames{{"level_35", "level, centre of gravity at 0.35 chords"},
                                                     {"level_30", "level, centre of gravity at 0.30 chords"},
                                                     {"level_38", "level, centre of gravity at 0.38 chords"},

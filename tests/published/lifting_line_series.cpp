@@ -9,7 +9,8 @@ namespace {
 
 constexpr int kTerms = 200, kSlices = 4000;
 
-/// A_n of the circulation 2 b V sum A_n sin(n t), y = -(b/2) cos t, for an angle of attack over y/(b/2) of -1..1.
+/// A_n of the circulation 2 b V sum A_n sin(n t), y = -(b/2) cos t, for an angle of attack over y/(b/2) of -1..1
+/// [GLAUERT; LIFTING-LINE].
 Eigen::VectorXd terms(const TaperedWing& wing, const std::function<double(double)>& alpha) {
   Eigen::MatrixXd m(kTerms, kTerms);
   Eigen::VectorXd right(kTerms);

@@ -13,7 +13,7 @@ namespace {
 
 using Modes = std::vector<Mode>;
 
-/// Both ways from the same derivatives: our linear model of a flight, and the textbook's roots.
+/// Both ways from the same derivatives: our linear model of a flight, and the textbook's roots [NELSON-1998].
 struct TwoWays {
   Modes ours;
   Roots4 along, across;

@@ -12,7 +12,7 @@ struct Change {
   double alpha_rate_radps = 0.0;  ///< angle of attack passing through the trim's
 };
 
-/// Coefficients along the trim's stability axes; lift and drag along the flow as it is.
+/// Coefficients along the trim's stability axes [NELSON-1998]; lift and drag along the flow as it is.
 struct Coefficients {
   double lift, drag, side, roll, pitch, yaw;
 };

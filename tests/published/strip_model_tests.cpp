@@ -19,7 +19,7 @@ constexpr evidence::Published kCruise{"FAA-RD-71-6", "derivatives at 135 kt, 10,
 constexpr evidence::Published kSeries{"LIFTING-LINE", "series of 200 terms for the same wing",
                                       "worked in the test, apart from the model"};
 
-/// One flight that derivatives are published for.
+/// One flight that derivatives are published for [TEPER-1969; FAA-RD-71-6].
 struct Flight {
   double weight_lbf, speed_mps, density_kgpm3;
 };

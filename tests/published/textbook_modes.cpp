@@ -31,6 +31,7 @@ std::array<double, 4> characteristic_polynomial(const Square4& a) {
 
 }  // namespace
 
+/// Dimensional derivatives as the book defines them [NELSON-1998].
 Square4 along_matrix(const Derivatives& d, const LevelPoint& at) {
   const double v = at.speed_ftps, g = at.gravity_ftps2, mass = d["W"] / g;
   const double force = 0.5 * at.density_slugpft3 * v * v * d["S"], moment = force * d["c"] / d["Iyy"];
