@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <regex>
 #include <set>
 #include <sstream>
@@ -162,4 +163,17 @@ TEST_CASE("the readers of includes and citations see each way of writing them", 
   CHECK(keys("/// x = y  source: MIL-F-8785C, p. 47; SAND80") == StringSet{"MIL-F-8785C", "SAND80"});
   CHECK(keys("/// [GUM] and [STEVENS_LEWIS eq. 2]") == StringSet{"GUM", "STEVENS_LEWIS"});
   CHECK(keys("strips[LAST];  // strips[N] of [0, 1), source: common practice").empty());
+}
+
+TEST_CASE("no name of a test has a semicolon, which would cut it in two where tests are listed",
+          "[repository]") {
+  const std::regex name(R"re(TEST_CASE\(\s*"([^"]*)")re");
+  for (const auto& file : sources_below("tests")) {
+    std::ifstream in(file);
+    const std::string text{std::istreambuf_iterator<char>(in), {}};
+    for (std::sregex_iterator it(text.begin(), text.end(), name), end; it != end; ++it) {
+      INFO(name_in_tree(file) << ": " << (*it)[1]);
+      CHECK((*it)[1].str().find(';') == std::string::npos);
+    }
+  }
 }

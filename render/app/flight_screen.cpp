@@ -65,7 +65,7 @@ FlightScreen::Layout FlightScreen::layout(const Context& context) const {
   const float coach = desk::coach_height(context.fonts(), order_.guide), scale = 58.0f * s;
   const float panel = std::min(204.0f * s, 0.34f * size.y);
   Layout at;
-  at.panel_to = size;
+  at.panel_to = {size.x, size.y - 5.0f * s};  // the lowest scale keeps clear of the edge
   at.panel_from = {0.0f, size.y - panel};
   at.coach_to = {size.x, at.panel_from.y};
   at.coach_from = {0.0f, at.coach_to.y - coach};

@@ -124,7 +124,8 @@ TEST_CASE("a small one-minus-cosine gust adds the load of the linear model's clo
 }
 
 TEST_CASE(
-    "held from pitching, each aeroplane takes the gust load of Pratt's formula; free, it takes a fifth less",
+    "held from pitching, each aeroplane takes the gust load of Pratt's formula, and free, it takes a fifth "
+    "less",
     "[motion][published]") {
   const std::string type = GENERATE("marram", "sarsen", "tarnfell");
   const AircraftType t = type_named(type);

@@ -120,7 +120,7 @@ TEST_CASE("at 1 kt/s the docile type is kept within 15 deg of roll to the stall 
                  15.0, "deg", "the limit itself");
 }
 
-TEST_CASE("with the nose lowered, power saves height; with the nose held up, power does not recover",
+TEST_CASE("with the nose lowered, power saves height, and with the nose held up, power does not recover",
           "[motion][published]") {
   const std::string type = GENERATE("marram", "sarsen", "tarnfell");
   const Published book{"FAA-H-8083-3C", "chapter 5, stall recovery", "from memory"};

@@ -73,7 +73,7 @@ std::string name_of_type() { return GENERATE("marram", "sarsen", "tarnfell"); }
 }  // namespace
 
 TEST_CASE(
-    "lateral stability falls to the stall and is gone past it; directional stability falls to the stall",
+    "lateral stability falls to the stall and is gone past it, and directional stability falls to the stall",
     "[aircraft][published]") {
   const std::string type = name_of_type();
   const Aircraft a = in_tunnel(type);

@@ -56,7 +56,7 @@ TEST_CASE("stepped with the frames, each press reaches exactly one tick", "[flig
   CHECK(pressed(kept(ordered), &Presses::area_clear) == 0);
 }
 
-TEST_CASE("stepped with the frames, the same frames fly the same time; a pause flies none",
+TEST_CASE("stepped with the frames, the same frames fly the same time, and a pause flies none",
           "[flight][drive]") {
   Ordered ordered;
   auto drive = stepped_drive(ordered.flight());

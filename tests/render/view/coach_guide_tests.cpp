@@ -12,7 +12,7 @@ TEST_CASE("the guide says nothing where it is not wanted", "[coach][view][guide]
   CHECK_FALSE(c.look({true, true}).guide.empty());
 }
 
-TEST_CASE("clearing: bank, look, call it clear; then back", "[coach][view][guide]") {
+TEST_CASE("clearing: bank, look, call it clear, then back", "[coach][view][guide]") {
   Coached c("short");
   c.at(1, Phase::clearing);
   CHECK(c.look().guide ==

@@ -139,7 +139,7 @@ TEST_CASE("an entry rate outside its band is told with what the card asks", "[vi
   CHECK(item(items, "Entry rate")->sentence.find("2.2 kt/s; the card asks for 1.0") != std::string::npos);
 }
 
-TEST_CASE("a stick let go before the break is told; a stall that merely did not come is not",
+TEST_CASE("a stick let go before the break is told, and a stall that merely did not come is not",
           "[view][work_on]") {
   WorkInput input = good();
   input.events = {{30.0, "no break", "stall", "no break within the time-out", false}};
