@@ -1,7 +1,7 @@
 #include "render/view/coach_view.hpp"
 
-#include "render/view/coach_scene.hpp"
 #include "render/flight/needles.hpp"
+#include "render/view/coach_scene.hpp"
 #include "render/view/set_text.hpp"
 
 namespace stallwright::view {

@@ -1,5 +1,5 @@
-#include "render/view/coach_view.hpp"
 #include "render/flight/needles.hpp"
+#include "render/view/coach_view.hpp"
 #include "tests/render/view/coach_scene.hpp"
 
 using namespace stallwright;
