@@ -239,14 +239,14 @@ void FlightScreen::draw_page(Context& context, const Layout& at) {
       return;
     case Page::stall_checks:
       answer = draw_stall_checks(order_.config.card, context.registry, context.fonts(), at.scale_from,
-                                 at.panel_to);
+                                 context.size());
       stall_checked_ = stall_checked_ || answer == Answer::yes;
       break;
     case Page::keys:
-      answer = draw_key_page(help_, context.registry, context.fonts(), at.scale_from, at.panel_to);
+      answer = draw_key_page(help_, context.registry, context.fonts(), at.scale_from, context.size());
       break;
     case Page::leave:
-      answer = draw_leave_page(context.registry, context.fonts(), at.coach_from, at.panel_to);
+      answer = draw_leave_page(context.registry, context.fonts(), at.coach_from, context.size());
       if (answer == Answer::yes) {
         drive_->finish();
         drive_->look(seen_);

@@ -22,8 +22,6 @@ class Drive {
   virtual ~Drive() = default;
   /// Where the hands are now; presses are kept until a tick has had them.
   virtual void hands(const Hands& hands) = 0;
-  /// Gives the stick to the simulated pilot, or takes it back.
-  virtual void give_away(bool simulated) = 0;
   virtual void rate(double simulated_per_real) = 0;
   virtual void pause(bool paused) = 0;
   /// A frame of so long has passed.

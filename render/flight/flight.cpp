@@ -102,19 +102,6 @@ bool Flight::tick(const Hands& given) {
   return goes_on;
 }
 
-Hands Flight::simulated_hands() {
-  if (sortie_.time_s() == 0.0) return first_hands_;
-  const TickSeen& seen = sortie_.seen();
-  const Controls<double> c = sortie_.pilot().step(simulated_, seen.asked, seen.readings, sortie_.time_s());
-  Hands hands{c.stick_aft, c.stick_right, c.pedal_right, c.throttle, 0, false, {}};
-  const auto& flaps = flown_.config.type.flaps;
-  for (std::size_t k = 0; k < flaps.size(); ++k)
-    if (std::abs(flaps[k].deflection_rad - c.flap_rad) <
-        std::abs(flaps[hands.flap_setting].deflection_rad - c.flap_rad))
-      hands.flap_setting = k;
-  return as_recorded(hands);
-}
-
 void Flight::leave() {
   if (over_) return;
   SortieOutcome outcome = sortie_.outcome();

@@ -37,8 +37,6 @@ class Flight {
 
   const Snapshot& snapshot() const { return shown_; }
   const Hands& first_hands() const { return first_hands_; }
-  /// The simulated pilot's hands for the next tick, for whoever gives the stick away.
-  Hands simulated_hands();
   const Sortie& sortie() const { return sortie_; }
   bool over() const { return over_; }
   const std::filesystem::path& folder() const { return folder_path_; }
@@ -58,7 +56,6 @@ class Flight {
   SetPointsSoFar set_points_;
   Snapshot shown_;
   Hands first_hands_;
-  PilotState simulated_;
   SeatFeel seat_;
   StallHorn horn_;
   Vec3<double> arm_m_;  ///< centre of gravity to the pilot's head, body axes

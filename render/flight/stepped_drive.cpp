@@ -17,7 +17,6 @@ class SteppedDrive : public Drive {
     hands_ = hands;
     hands_.presses = both(kept, hands.presses);
   }
-  void give_away(bool simulated) override { simulated_ = simulated; }
   void rate(double simulated_per_real) override { rate_ = simulated_per_real; }
   void pause(bool paused) override { paused_ = paused; }
   void finish() override { flight_->leave(); }
@@ -25,8 +24,7 @@ class SteppedDrive : public Drive {
 
   void frame(double dt_s) override {
     for (int ticks = pace_.due(dt_s, paused_ ? 0.0 : rate_); ticks > 0 && !over_; --ticks) {
-      Hands hands = simulated_ ? flight_->simulated_hands() : hands_;
-      hands.presses = hands_.presses;
+      const Hands hands = hands_;
       hands_.presses = {};
       over_ = !flight_->tick(hands);
       before_ = now_;
@@ -51,7 +49,7 @@ class SteppedDrive : public Drive {
   Snapshot before_, now_;
   Pace pace_;
   double rate_ = 1.0;
-  bool paused_ = false, simulated_ = false, over_ = false;
+  bool paused_ = false, over_ = false;
 };
 
 }  // namespace

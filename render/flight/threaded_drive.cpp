@@ -27,10 +27,6 @@ class ThreadedDrive : public Drive {
     hands_ = hands;
     hands_.presses = both(kept, hands.presses);
   }
-  void give_away(bool simulated) override {
-    const std::lock_guard lock(mutex_);
-    simulated_ = simulated;
-  }
   void rate(double simulated_per_real) override {
     const std::lock_guard lock(mutex_);
     rate_ = simulated_per_real;
@@ -49,7 +45,7 @@ class ThreadedDrive : public Drive {
   void run();
   bool fly_one();
   void fly(int ticks);
-  Hands take_hands(bool& simulated);
+  Hands take_hands();
 
   std::unique_ptr<Flight> flight_;
   std::mutex mutex_;
@@ -59,7 +55,7 @@ class ThreadedDrive : public Drive {
   Clock::time_point now_at_;
   Pace pace_;
   double rate_ = 1.0;
-  bool paused_ = false, stop_ = false, simulated_ = false, over_ = false;
+  bool paused_ = false, stop_ = false, over_ = false;
   std::string trouble_;
   std::thread thread_;  ///< last: it uses all the others
 };
@@ -88,24 +84,14 @@ void ThreadedDrive::finish() {
   flight_->leave();
 }
 
-Hands ThreadedDrive::take_hands(bool& simulated) {
+Hands ThreadedDrive::take_hands() {
   const std::lock_guard lock(mutex_);
-  Hands hands = hands_;
+  const Hands hands = hands_;
   hands_.presses = {};
-  simulated = simulated_;
   return hands;
 }
 
-bool ThreadedDrive::fly_one() {
-  bool simulated = false;
-  Hands hands = take_hands(simulated);
-  if (simulated) {
-    const Presses presses = hands.presses;
-    hands = flight_->simulated_hands();
-    hands.presses = presses;
-  }
-  return flight_->tick(hands);
-}
+bool ThreadedDrive::fly_one() { return flight_->tick(take_hands()); }
 
 /// Flies so many ticks. Only the exchange of hands and snapshots is locked, so a frame never waits for physics. Nobody above
 /// this thread could catch an exception: it ends the flight, and says why.

@@ -18,7 +18,6 @@ class Uncounted : public Drive {
  public:
   explicit Uncounted(std::unique_ptr<Drive> drive) : drive_(std::move(drive)) {}
   void hands(const Hands& hands) override { drive_->hands(hands); }
-  void give_away(bool simulated) override { drive_->give_away(simulated); }
   void rate(double simulated_per_real) override { drive_->rate(simulated_per_real); }
   void pause(bool paused) override { drive_->pause(paused); }
   void frame(double dt_s) override {
