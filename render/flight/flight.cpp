@@ -6,31 +6,10 @@
 #include "aircraft/input_error.hpp"
 #include "aircraft/math/table.hpp"
 #include "aircraft/math/units.hpp"
-#include "sim/truth/judge.hpp"
+#include "sim/truth/ready_sortie.hpp"
 
 namespace stallwright {
 namespace {
-
-constexpr double kHeadAboveSeat_m = 0.75;
-
-/// What an aeroplane cannot do in the air of the day is known before anything is written.
-Sortie ready_sortie(const SortieConfig& config) {
-  try {
-    Sortie sortie(config);
-    find_truth(sortie.aircraft(), config.card, working_air(config.card, config.air.day));
-    return sortie;
-  } catch (const std::runtime_error& e) {
-    throw InputError("expected a card that " + config.type.name + " can fly in this air, found: " + e.what());
-  }
-}
-
-/// From the centre of gravity to the head of whoever sits at the first station.
-Vec3<double> arm_to_head(const AircraftType& type, const Loading& loading) {
-  const Station3 cg = mass_properties(type, loading).cg;
-  const Station3& seat = type.mass.stations.front().at;
-  return {cg.x_aft_m - seat.x_aft_m, seat.y_right_m - cg.y_right_m,
-          cg.z_up_m - (seat.z_up_m + kHeadAboveSeat_m)};
-}
 
 /// Mean over the wing of how far each section's flow has let go.
 double separated_share(const AirframeState<double>& state) {
@@ -67,7 +46,7 @@ Flight::Flight(const FlightOrder& order)
       folder_path_(order.folder),
       set_points_(order.flown.config.card, order.flown.config.instruments, order.wait_for_set_points),
       first_hands_(sortie_.first_hands()),
-      arm_m_(arm_to_head(order.flown.config.type, order.flown.config.loading)) {
+      arm_m_(head_place(order.flown.config.type, order.flown.config.loading)) {
   flown_.outcome.entered_mass_kg = sortie_.outcome().entered_mass_kg;
   folder_ = std::make_unique<SortieFolder>(order.folder, order.sources, flown_);
   if (flown_.taught) set_points_.start_with(flown_.taught->set_points);

@@ -10,6 +10,7 @@ namespace {
 
 constexpr double kCorner_radps = 2.0 * math::kPi * 3.0;
 constexpr double kMode_radps = 2.0 * math::kPi * 8.0, kDamping = 0.06;
+constexpr double kEyesAboveSeat_m = 0.72;  ///< of a seated adult (from memory)
 constexpr double kMean_s = 0.5;
 constexpr int kParts = 10;  ///< of a sample, for the mode: its period is six samples only
 
@@ -37,6 +38,13 @@ double SeatFeel::buffet_g() const { return std::sqrt(mean_square) / kStandardGra
 double buffet_share(double separated) {
   constexpr double kNone = 0.01, kAll = 0.05;
   return std::clamp((separated - kNone) / (kAll - kNone), 0.0, 1.0);
+}
+
+Vec3<double> head_place(const AircraftType& type, const Loading& loading) {
+  const Station3 cg = mass_properties(type, loading).cg;
+  const Station3& seat = type.mass.stations.front().at;
+  return {cg.x_aft_m - seat.x_aft_m, seat.y_right_m - cg.y_right_m,
+          cg.z_up_m - (seat.z_up_m + kEyesAboveSeat_m)};
 }
 
 Vec3<double> acceleration_at(const Vec3<double>& cg, const Vec3<double>& rate, const Vec3<double>& angular,

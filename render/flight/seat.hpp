@@ -1,4 +1,5 @@
 #pragma once
+#include "aircraft/mass_properties.hpp"
 #include "aircraft/math/vec3.hpp"
 
 namespace stallwright {
@@ -31,6 +32,9 @@ struct SeatFeel {
 ///   separated  mean share of the wing's flow that has let go. Tuned: over the short card in calm and in moderate air it stays
 ///              below 0.01 short of the stall and passes 0.05 where the buffet begins, in each of our aeroplanes
 double buffet_share(double separated);
+
+/// From the centre of gravity to the eyes of whoever sits at the first station, body axes, m.
+Vec3<double> head_place(const AircraftType& type, const Loading& loading);
 
 /// Acceleration at r: see above.
 Vec3<double> acceleration_at(const Vec3<double>& cg_mps2, const Vec3<double>& rate_radps,

@@ -4,18 +4,18 @@
 #include <cmath>
 
 #include "aircraft/math/units.hpp"
+#include "render/flight/seat.hpp"
 #include "render/view/sun.hpp"
 #include "sim/air/wind.hpp"
 
 namespace stallwright::view {
 namespace {
 
-constexpr double kEyeAboveSeat_m = 0.72, kMostShake_m = 0.015;
+constexpr double kMostShake_m = 0.015;
 // A head follows the seat's shake as a mass on a spring of some 3 Hz would: displacement = acceleration over w^2.
 constexpr double kNeck_radps = 2.0 * math::kPi * 3.0;
 // And it nods on its neck, which the far horizon shows: the picture of a shifted eye alone would stand still.
 constexpr double kNeck_m = 0.2, kMostNod_deg = 1.0;
-constexpr double kLatitude_deg = 48.0, kDayOfYear = 172.0;  ///< of the invented place; midsummer
 
 double mixed(double a, double b, double share) { return a + (b - a) * share; }
 
@@ -29,16 +29,11 @@ double nod_deg(double down_mps2) {
 
 }  // namespace
 
-Vec3<double> eye_place(const SortieConfig& config) {
-  const Station3 cg = mass_properties(config.type, config.loading).cg;
-  const Station3& seat = config.type.mass.stations.front().at;
-  return {cg.x_aft_m - seat.x_aft_m, seat.y_right_m - cg.y_right_m,
-          cg.z_up_m - (seat.z_up_m + kEyeAboveSeat_m)};
-}
+Vec3<double> eye_place(const SortieConfig& config) { return head_place(config.type, config.loading); }
 
 OutsideView outside_of(const SortieConfig& config, double hour) {
   OutsideView view;
-  const SunPosition sun = sun_position(kLatitude_deg, kDayOfYear, hour);
+  const SunPosition sun = sun_over_the_place(hour);
   view.sun_azimuth_deg = sun.azimuth_deg;
   view.sun_elevation_deg = std::max(sun.elevation_deg, 2.0);
   view.terrain_m = config.card.terrain_ft * kFoot;

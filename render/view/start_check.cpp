@@ -5,6 +5,7 @@
 #include "aircraft/input_error.hpp"
 #include "aircraft/math/angle.hpp"
 #include "render/view/start_view.hpp"
+#include "render/view/sun.hpp"
 #include "sim/report/number_text.hpp"
 #include "sim/report/who.hpp"
 #include "sim/sortie/card_check.hpp"
@@ -119,7 +120,7 @@ StartCheck start_check(const StartView& view, const StartChoice& choice) {
   check_taught(view, choice, check);
   check.air = usable(view.air, choice.air, "air", check.problems);
   check_pilot(choice, check);
-  const double up = sun_place(choice.hour).elevation_deg;
+  const double up = sun_over_the_place(choice.hour).elevation_deg;
   check.hour_words =
       hour_text(choice.hour) + (up < 0.0 ? ", the sun is down" : ", sun " + fixed(up, 0) + "\u00b0 up");
   return check;
@@ -129,18 +130,6 @@ std::string hour_text(double hour) {
   const long minutes = std::lround(hour * 60.0);
   const auto two = [](long value) { return (value < 10 ? "0" : "") + std::to_string(value); };
   return two(minutes / 60) + ":" + two(minutes % 60);
-}
-
-SunPlace sun_place(double hour) {
-  constexpr double kLatitude_rad = 48.0 * math::kDegree;
-  constexpr double kDeclination_rad = 21.6 * math::kDegree;  // day 150, as in assets/air/day.toml
-  const double angle = 15.0 * math::kDegree * (hour - 12.0);
-  const double up = std::asin(std::sin(kLatitude_rad) * std::sin(kDeclination_rad) +
-                              std::cos(kLatitude_rad) * std::cos(kDeclination_rad) * std::cos(angle));
-  const double south = std::sin(kLatitude_rad) * std::cos(kDeclination_rad) * std::cos(angle) -
-                       std::cos(kLatitude_rad) * std::sin(kDeclination_rad);
-  const double west = std::cos(kDeclination_rad) * std::sin(angle);
-  return {180.0 + std::atan2(west, south) / math::kDegree, up / math::kDegree};
 }
 
 }  // namespace stallwright::view

@@ -80,12 +80,4 @@ StartCheck start_check(const StartView& view, const StartChoice& choice);
 /// "07:30"
 std::string hour_text(double hour);
 
-/// Where the sun stands at a local solar time, on the day and latitude of the fair-weather preset: 48 degrees north in early
-/// summer. Elevation may be negative.
-///   sin(elevation) = sin(lat) sin(dec) + cos(lat) cos(dec) cos(15 deg (hour - 12))
-struct SunPlace {
-  double azimuth_deg = 0.0, elevation_deg = 0.0;
-};
-SunPlace sun_place(double hour);
-
 }  // namespace stallwright::view

@@ -22,4 +22,6 @@ SunPosition sun_position(double latitude_deg, double day_of_year, double solar_h
   return {azimuth_deg, std::asin(std::clamp(sine, -1.0, 1.0)) / kDegree};
 }
 
+SunPosition sun_over_the_place(double solar_hour) { return sun_position(48.0, 150.0, solar_hour); }
+
 }  // namespace stallwright::view

@@ -19,4 +19,7 @@ struct SunPosition {
 ///   solar_hour    by the sun, 12 when it is due south or north; any number, the day repeats
 SunPosition sun_position(double latitude_deg, double day_of_year, double solar_hour);
 
+/// The same over the invented place: 48 degrees north on day 150, as assets/air/day.toml has it.
+SunPosition sun_over_the_place(double solar_hour);
+
 }  // namespace stallwright::view

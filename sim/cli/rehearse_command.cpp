@@ -13,6 +13,7 @@
 #include "sim/report/sortie_folder.hpp"
 #include "sim/report/taught.hpp"
 #include "sim/sortie/card_check.hpp"
+#include "sim/truth/ready_sortie.hpp"
 
 namespace stallwright {
 namespace {
@@ -86,18 +87,6 @@ void require_card_fits(const cli::Flight& flight) {
                                                : "";
   throw InputError(flight.card_file.string() + ": expected a card that " + flight.type.name +
                    " can fly, found " + problems.front() + more);
-}
-
-/// The sortie at its start. What an aeroplane cannot do in the air of the day is known here, before anything
-/// is written.
-Sortie ready_sortie(const SortieConfig& config) {
-  try {
-    Sortie sortie(config);
-    find_truth(sortie.aircraft(), config.card, working_air(config.card, config.air.day));
-    return sortie;
-  } catch (const std::runtime_error& e) {
-    throw InputError("expected a card that " + config.type.name + " can fly in this air, found: " + e.what());
-  }
 }
 
 int rehearse(const Options& options) {
