@@ -32,6 +32,7 @@ FlightState<double> mirrored(const FlightState<double>& s) {
     swap(m.airframe.separation, f.separation, first, count);
   }
   swap(m.airframe.downwash_mps, f.downwash_mps, 0, kTailStrips);
+  for (double& w : m.airframe.sidewash_mps) w = -w;
   for (std::size_t k = kWingStrips + kTailStrips; k < kStrips; ++k) {
     m.airframe.inflow_mps[k] = -f.inflow_mps[k];
     m.airframe.lagged_alpha_rad[k] = -f.lagged_alpha_rad[k];
