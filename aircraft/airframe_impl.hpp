@@ -13,7 +13,7 @@ inline constexpr std::size_t kRootStrips = 6;  ///< middle strips of the wing wh
 
 namespace detail {
 
-/// Which of the shake channels a strip feels: outer wing, inner wing or tail, left or right.
+/// Which of the shake channels a strip of wing or tail feels: outer wing, inner wing or tail, left or right.
 inline std::size_t shake_channel(std::size_t i) {
   if (i < kWingStrips) {
     const bool left = i < kWingStrips / 2;
@@ -21,6 +21,14 @@ inline std::size_t shake_channel(std::size_t i) {
     return (from_tip < kWingStrips / 4 ? 0u : 2u) + (left ? 0u : 1u);
   }
   return i < kWingStrips + kTailStrips / 2 ? 4u : 5u;
+}
+
+/// The shake that a strip feels; the fin, between the two sides of the tail, their difference (of unit variance too).
+template <class T>
+T shake_at(const RelativeFlow<T>& flow, std::size_t i) {
+  constexpr double kRootHalf = 0.70710678118654752440;
+  if (i >= kWingStrips + kTailStrips) return (flow.shake[5] - flow.shake[4]) * kRootHalf;
+  return flow.shake[shake_channel(i)];
 }
 
 /// Mean share of the wing root that is separated.
@@ -128,7 +136,7 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
     const StripMotion<T> motion = strip_motion(aircraft, i, state, flow, power);
     own_normal[i] = motion.normal_mps;
     StripFlow<T> local = strip_flow(state, i, motion);
-    const T shaken = flow.shake[detail::shake_channel(i)];
+    const T shaken = detail::shake_at(flow, i);
     if (!on_wing) {
       const T wake = on_tail ? tail_wake : state.wake * detail::wake_closeness(aircraft, strip, true, slope);
       local.along_mps = local.along_mps * (T(1) - kWakeDeficit * wake);
