@@ -1,4 +1,4 @@
-// Convection of a fair-weather day against its sources.
+// Convection of a fair-weather day against its sources. [ALLEN] [LENSCHOW] [DEARDORFF] [COOPER-1969]
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <string>

@@ -1,4 +1,4 @@
-// The shapes of discrete gusts, and the numbers of the load-factor formula.
+// The shapes of discrete gusts, and the numbers of the load-factor formula. [CFR14-23] [MIL-F-8785C 3.7]
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <string>

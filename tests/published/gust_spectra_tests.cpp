@@ -1,5 +1,5 @@
 // Simulated turbulence of both models against the printed spectra: every auto-spectrum, and the cross-spectra that must
-// be there and that must not.
+// be there and that must not. [MIL-F-8785C 3.7]
 #include <gsl/gsl_cdf.h>
 
 #include <catch2/catch.hpp>
