@@ -1,4 +1,5 @@
-// Standard deviations of both models: closed form, quadrature of the printed spectra, simulation, and independence of step. [MIL-F-8785C 3.7]
+// Standard deviations of both models: closed form, quadrature of the printed spectra, simulation, and independence of the
+// step. [MIL-F-8785C 3.7]
 #include <gsl/gsl_integration.h>
 
 #include <Eigen/Dense>

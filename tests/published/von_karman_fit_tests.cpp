@@ -1,4 +1,5 @@
-// The five fields that stand for von Karman's spectra: the fit worked again from its own rule, and how good it is. [MIL-F-8785C 3.7] [VON-KARMAN-1948]
+// The five fields that stand for von Karman's spectra: the fit worked again from its own rule, and how good it is.
+// [MIL-F-8785C 3.7] [VON-KARMAN-1948]
 #include <Eigen/Dense>
 #include <catch2/catch.hpp>
 #include <cmath>

@@ -44,6 +44,12 @@ TEST_CASE("a sortie in von Karman's air flies in other gusts of like strength, t
     same = same && karman.truth[i].state_hash == again.truth[i].state_hash;
   }
   CHECK(same);
+  // It begins in the gust that this model's own start draws.
+  const VonKarmanParams<double> params{turbulence_scales(c.air.intensity(), c.card.working_height_ft * kFoot),
+                                       make_aircraft(c.type, c.loading, c.airframe_seed).span_m};
+  const auto first = gust(params, stationary_start(params, von_karman_noise({c.seed, c.sortie}, 0, true)));
+  CHECK(karman.truth[0].gust_down_mps == Approx(first.v_B_mps.z).margin(1e-4));
+  CHECK(karman.truth[0].gust_forward_mps == Approx(first.v_B_mps.x).margin(1e-4));
   CHECK(karman.truth[50].gust_down_mps != dryden.truth[50].gust_down_mps);
   CHECK(squares[1] / squares[0] > 0.25);
   CHECK(squares[1] / squares[0] < 4.0);
