@@ -1,5 +1,6 @@
 #include "tests/published/evidence.hpp"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <cstdio>
@@ -62,6 +63,12 @@ std::string in_words(const Sense& bound) {
   return number(bound.low) + " to " + number(bound.high);
 }
 
+/// The next power of ten above a difference; a thousandth of its tolerance, or rounding, is the least that is told apart.
+std::string size_of(double difference, double tolerance) {
+  const double least = std::max(1e-3 * tolerance, 1e-15);
+  return "< " + number(std::pow(10.0, std::ceil(std::log10(std::max(difference, least)) - 1e-9)));
+}
+
 void require_source(const Published& source) {
   const std::string key = source.key == nullptr ? "" : source.key;
   INFO("source key \"" << key << "\", described in tests/published/references.md?");
@@ -104,15 +111,29 @@ void WorstRow::row_relative(const std::string& name, double measured, double pub
   row(name, measured, published, share * std::abs(published));
 }
 
-void WorstRow::row_difference(const std::string& name, double measured, double published, double share) {
-  row(name, published != 0.0 ? measured / published - 1.0 : measured, 0.0, share);
+void WorstRow::difference_relative(const std::string& name, double measured, double published, double share) {
+  difference(name, (measured - published) / std::abs(published), 0.0, share);
+}
+
+void WorstRow::difference(const std::string& name, double measured, double published, double tolerance) {
+  differences_ = true;
+  row(name, std::abs(measured - published), 0.0, tolerance);
 }
 
 void WorstRow::hold(const Published& source, const std::string& quantity, const std::string& unit,
                     const std::string& tolerance_reason) const {
   REQUIRE(rows_ > 0);
-  evidence::hold(source, quantity + ", worst of " + std::to_string(rows_) + ": " + name_, measured_,
-                 published_, tolerance_, unit, tolerance_reason);
+  const std::string rows = ", worst of " + std::to_string(rows_);
+  if (!differences_) {
+    evidence::hold(source, quantity + rows + ": " + name_, measured_, published_, tolerance_, unit,
+                   tolerance_reason);
+    return;
+  }
+  require_source(source);
+  INFO(source.key << ", " << source.where << ": " << quantity << rows << ": " << name_ << ", " << unit);
+  CHECK_THAT(measured_, Catch::WithinAbs(0.0, tolerance_));
+  write_down({source, quantity + (rows_ > 1 ? rows : "") + ", difference", size_of(measured_, tolerance_),
+              "0", number(tolerance_), unit, "-", tolerance_reason, measured_ <= tolerance_});
 }
 
 void show(const Published& source, const std::string& quantity, double measured, double published,

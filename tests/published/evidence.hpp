@@ -41,10 +41,13 @@ class WorstRow {
   void row(const std::string& name, double measured, double published, double tolerance);
   /// The same with a tolerance that is a share of the published value.
   void row_relative(const std::string& name, double measured, double published, double share);
-  /// The share by which the two differ, held to zero: for values that agree in more digits than the page prints.
-  void row_difference(const std::string& name, double measured, double published, double share);
+  /// For values that agree in more digits than the page prints: the difference itself is held, as a share of the published
+  /// value (of which none may be zero) or as it is. The page gives its size to the next power of ten and no row's name, since
+  /// rounding decides both.
+  void difference_relative(const std::string& name, double measured, double published, double share);
+  void difference(const std::string& name, double measured, double published, double tolerance);
 
-  /// Holds the worst row as `quantity, worst of N: name`; without any row it fails.
+  /// Holds the worst row as `quantity, worst of N: name`; without any row it fails. One object, one kind of row.
   void hold(const Published& source, const std::string& quantity, const std::string& unit,
             const std::string& tolerance_reason) const;
 
@@ -52,6 +55,7 @@ class WorstRow {
   std::string name_;
   double measured_ = 0.0, published_ = 0.0, tolerance_ = 0.0, off_ = -1.0;
   int rows_ = 0;
+  bool differences_ = false;
 };
 
 /// A value that is shown and not held: what stays off, and why.

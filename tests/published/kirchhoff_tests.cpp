@@ -57,10 +57,10 @@ TEST_CASE(
   for (const double deg : {-15.0, -3.0, 0.5, 8.0, 19.0}) {
     const double alpha = deg * kDeg, attached = 2.0 * M_PI * std::sin(alpha);
     const std::string name = degrees(deg);
-    normal.row_relative(name, at(alpha, 1.0).normal, attached, 1e-14);
-    full.row_relative(name, at(alpha, 1.0).lift, attached * std::cos(alpha), 1e-14);
-    none.row_relative(name, at(alpha, 0.0).lift, 0.25 * attached * std::cos(alpha), 1e-14);
-    quarter.row_relative(name, at(alpha, 0.25).lift, 0.5625 * attached * std::cos(alpha), 1e-14);
+    normal.difference_relative(name, at(alpha, 1.0).normal, attached, 1e-14);
+    full.difference_relative(name, at(alpha, 1.0).lift, attached * std::cos(alpha), 1e-14);
+    none.difference_relative(name, at(alpha, 0.0).lift, 0.25 * attached * std::cos(alpha), 1e-14);
+    quarter.difference_relative(name, at(alpha, 0.25).lift, 0.5625 * attached * std::cos(alpha), 1e-14);
   }
   normal.hold(kKirchhoff, "normal force, attached", "1", kExact);
   full.hold(kKirchhoff, "lift, attached", "1", kExact);
@@ -73,7 +73,8 @@ TEST_CASE("the separation point comes back from the loss of lift", "[aircraft][p
   WorstRow worst;
   for (double x = 0.0; x <= 1.0; x += 0.125) {
     const double share = at(10.0 * kDeg, x).lift / at(10.0 * kDeg, 1.0).lift;
-    worst.row("x " + std::to_string(x).substr(0, 5), std::pow(2.0 * std::sqrt(share) - 1.0, 2), x, 1e-14);
+    worst.difference("x " + std::to_string(x).substr(0, 5), std::pow(2.0 * std::sqrt(share) - 1.0, 2), x,
+                     1e-14);
   }
   worst.hold(kKirchhoff, "separation point back from the loss of lift at 10 deg", "1", kExact);
 }
@@ -83,8 +84,8 @@ TEST_CASE("the normal force acts at (5 + 5x - 6 sqrt x)/16 of the chord", "[airc
   WorstRow worst;
   for (const double x : {0.0, 0.1, 0.25, 0.5, 1.0}) {
     const auto c = at(12.0 * kDeg, x);
-    worst.row_relative("x " + std::to_string(x).substr(0, 4), 0.25 - c.moment / c.normal,
-                       (5.0 + 5.0 * x - 6.0 * std::sqrt(x)) / 16.0, 1e-13);
+    worst.difference_relative("x " + std::to_string(x).substr(0, 4), 0.25 - c.moment / c.normal,
+                              (5.0 + 5.0 * x - 6.0 * std::sqrt(x)) / 16.0, 1e-13);
   }
   worst.hold(kKirchhoff, "place of the normal force, share of the chord", "1", kExact);
 }
@@ -95,10 +96,11 @@ TEST_CASE("attached flow has no pressure drag and fully separated, the force sta
   WorstRow attached, along, across;
   for (const double deg : {-10.0, 5.0, 18.0}) {
     const double alpha = deg * kDeg;
-    attached.row(degrees(deg), at(alpha, 1.0).drag, 0.0, 1e-15);
+    attached.difference(degrees(deg), at(alpha, 1.0).drag, 0.0, 1e-15);
     const auto separated = at(alpha, 0.0);
-    along.row(degrees(deg), separated.lift * std::sin(alpha) - separated.drag * std::cos(alpha), 0.0, 1e-14);
-    across.row_relative(degrees(deg), separated.drag, separated.normal * std::sin(alpha), 1e-13);
+    along.difference(degrees(deg), separated.lift * std::sin(alpha) - separated.drag * std::cos(alpha), 0.0,
+                     1e-14);
+    across.difference_relative(degrees(deg), separated.drag, separated.normal * std::sin(alpha), 1e-13);
   }
   attached.hold(kKirchhoff, "pressure drag, attached", "1", kExact);
   along.hold(kKirchhoff, "force along the chord, separated from the leading edge", "1", kExact);
@@ -186,8 +188,8 @@ TEST_CASE("the stall width is that of the hyperbolic tangent with a1 = 1/(2 widt
   const double a1 = 0.5 / section.stall_width_rad;
   WorstRow worst;
   for (double deg = 10.0; deg <= 24.0; deg += 1.0)
-    worst.row(degrees(deg), static_separation(section, deg * kDeg, 0.0),
-              0.5 * (1.0 - std::tanh(a1 * (deg * kDeg - section.stall_rad))), 1e-7);
+    worst.difference(degrees(deg), static_separation(section, deg * kDeg, 0.0),
+                     0.5 * (1.0 - std::tanh(a1 * (deg * kDeg - section.stall_rad))), 1e-7);
   worst.hold({"JATEGAONKAR", "chapter 12, quasi-static separation point", "read in a copy"},
              "static separation point, 10 to 24 deg", "1", "the other side's exponent adds 1e-8");
 }

@@ -188,7 +188,7 @@ TEST_CASE("a horseshoe's upwash ahead on the centre line has its closed form", "
     const double d = std::sqrt(x * x + s * s);
     const double upwash = s / (kTwoPi * x * d) - (1.0 - x / d) / (kTwoPi * s);
     const Vec3<double> v = horseshoe_velocity({x, 0.0, 0.0}, left, right, 0.0, true);
-    worst.row_relative(std::to_string(x).substr(0, 4) + " m ahead", -v.z, upwash, 1e-12);
+    worst.difference_relative(std::to_string(x).substr(0, 4) + " m ahead", -v.z, upwash, 1e-12);
     CHECK(v.x == Approx(0.0).margin(1e-15));
     CHECK(v.y == Approx(0.0).margin(1e-15));
   }

@@ -36,8 +36,8 @@ TEST_CASE("at rest the disc's induced speed is sqrt(T/(2 rho A))", "[aircraft][p
   for (const double omega : {120.0, 200.0, 260.0}) {
     const auto p = running(a, 0.0, omega, 1.0, 1.1);
     REQUIRE(p.thrust_n > 100.0);
-    worst.row_relative(std::to_string(static_cast<int>(omega)) + " rad/s", p.wash_mps,
-                       std::sqrt(p.thrust_n / (2.0 * 1.1 * a.disc_area_m2)), 1e-13);
+    worst.difference_relative(std::to_string(static_cast<int>(omega)) + " rad/s", p.wash_mps,
+                              std::sqrt(p.thrust_n / (2.0 * 1.1 * a.disc_area_m2)), 1e-13);
   }
   worst.hold(kDisc, "induced speed at the disc, at rest", "m/s", kExact);
 }
@@ -49,8 +49,8 @@ TEST_CASE("moving, thrust is mass flow times the speed far behind: T = 2 rho A (
   WorstRow worst;
   for (const double u : {5.0, 20.0, 40.0, 70.0}) {
     const auto p = running(a, u, 220.0, 1.0);
-    worst.row_relative(std::to_string(static_cast<int>(u)) + " m/s", p.thrust_n,
-                       2.0 * 1.225 * a.disc_area_m2 * (u + p.wash_mps) * p.wash_mps, 1e-12);
+    worst.difference_relative(std::to_string(static_cast<int>(u)) + " m/s", p.thrust_n,
+                              2.0 * 1.225 * a.disc_area_m2 * (u + p.wash_mps) * p.wash_mps, 1e-12);
   }
   worst.hold(kDisc, "thrust as mass flow times the speed far behind", "N", kExact);
   CHECK(running(a, 70.0, 220.0, 1.0).wash_mps < 0.0);
