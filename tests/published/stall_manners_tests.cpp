@@ -65,7 +65,7 @@ Derivatives derivatives(const Held& h) {
 
 /// A falling share, anything from all to none.
 void falls(const std::string& what, double share) {
-  evidence::hold(kList, what, share, 0.5, 0.5, "1", kFalls);
+  evidence::sense(kList, what, share, evidence::between(0.0, 1.0), "1", kFalls);
 }
 
 std::string name_of_type() { return GENERATE("marram", "sarsen", "tarnfell"); }
@@ -97,8 +97,9 @@ TEST_CASE("lateral stability falls in the break and is gone past it, and directi
           "in the break itself the wing on the side of the slip stalls first, by the dihedral, and "
           "its drag turns the nose into the slip: more than the fin has lost");
   }
-  evidence::hold(kList, type + ": roll by sideslip, least to 10 deg past the stall over 8 deg below", least,
-                 -0.35, 0.55, "1", "lost or reversed: the wing that meets more angle has less lift");
+  evidence::sense(kList, type + ": roll by sideslip, least to 10 deg past the stall over 8 deg below", least,
+                  evidence::between(-0.9, 0.2), "1",
+                  "lost or reversed: the wing that meets more angle has less lift");
 }
 
 TEST_CASE("the fin loses grip in the wake of the stalled wing and of the cabin below it",
@@ -132,8 +133,9 @@ TEST_CASE("pitch, roll and yaw answer less to their controls at the stall, and l
   falls(type + ": roll by aileron, at the stall over 8 deg below", at.aileron / below.aileron);
   falls(type + ": yaw by rudder, at the stall over 8 deg below", at.rudder / below.rudder);
   falls(type + ": yaw by rudder, 4 deg past over at the stall", past.rudder / at.rudder);
-  evidence::hold(kList, type + ": roll by aileron, 4 deg past over at the stall", past.aileron / at.aileron,
-                 0.0, 0.5, "1", "mostly gone; a down-going aileron may stall its wing and so reverse");
+  evidence::sense(kList, type + ": roll by aileron, 4 deg past over at the stall", past.aileron / at.aileron,
+                  evidence::between(-0.5, 0.5), "1",
+                  "mostly gone; a down-going aileron may stall its wing and so reverse");
   CHECK(at.aileron < 0.85 * below.aileron);
   CHECK(past.elevator < 0.9 * at.elevator);
   CHECK(past.rudder > 0.6 * at.rudder);  // the pedals are what is left
@@ -168,9 +170,9 @@ TEST_CASE(
     least = std::min(least, slope);
   }
   CHECK(below < 0.0);
-  evidence::hold(kList,
-                 type + ": pitch stability, greatest less least to 10 deg past the stall over 8 deg below",
-                 most - least, 5.0, 4.5, "1", "the list says that it changes: by half at least");
+  evidence::sense(kList,
+                  type + ": pitch stability, greatest less least to 10 deg past the stall over 8 deg below",
+                  most - least, evidence::above(0.5), "1", "the list says that it changes: by half at least");
   CHECK(least < 0.3);  // and somewhere beyond it nearly leaves, or turns round
 }
 
@@ -201,11 +203,12 @@ TEST_CASE(
     least = std::min(least, std::abs(roll)), most = std::max(most, std::abs(roll));
   }
   CAPTURE(type, to_the_right, least, most);
-  evidence::hold(kList, type + ": share of twelve airframes that roll off to the right, 6 deg past the stall",
-                 to_the_right / 12.0, 0.5, 0.34, "1", "neither side always: 2 of 12 at least");
+  evidence::sense(
+      kList, type + ": share of twelve airframes that roll off to the right, 6 deg past the stall",
+      to_the_right / 12.0, evidence::between(0.16, 0.84), "1", "neither side always: 2 of 12 at least");
   CHECK(most > 3.0 * least);
-  evidence::hold(kList, type + ": greatest share of full aileron that holds the wings 8 deg below the stall",
-                 quiet, 0.0, 0.03, "1", "nothing to hold there");
+  evidence::sense(kList, type + ": greatest share of full aileron that holds the wings 8 deg below the stall",
+                  quiet, evidence::below(0.03), "1", "nothing to hold there");
   CHECK(worst > 0.4);  // past the stall: half the stick's travel and more, where it still does anything
 }
 
@@ -229,10 +232,10 @@ TEST_CASE(
           lift[way > 0 ? 0 : 1] = reading(a, s, alpha).lift;
       }
     const double wider = lift[0] / lift[1] - 1.0;
-    evidence::hold(kList,
-                   type + ": lift on the way in over the way out less one, 3 deg past the stall, " +
-                       std::to_string(static_cast<int>(rate)) + " deg/s",
-                   wider, 0.16, 0.14, "1", "the list asks for hysteresis: 2 % at least");
+    evidence::sense(kList,
+                    type + ": lift on the way in over the way out less one, 3 deg past the stall, " +
+                        std::to_string(static_cast<int>(rate)) + " deg/s",
+                    wider, evidence::between(0.02, 0.30), "1", "the list asks for hysteresis: 2 % at least");
     CHECK(wider > before);  // a quicker entry opens the loop
     before = wider;
   }
@@ -260,9 +263,9 @@ TEST_CASE("buffet is felt before the break and grows beyond it", "[aircraft][pub
   CHECK(peak_to_peak_g(stall - 8.0 * kDeg) < 0.015);
   double onset = stall - 8.0 * kDeg;
   while (onset < stall + 5.0 * kDeg && peak_to_peak_g(onset) < 0.03) onset += 0.5 * kDeg;
-  evidence::hold({"CFR14-60", "appendix A, buffet felt from 0.03 g peak to peak", "from memory"},
-                 type + ": buffet is felt this far below the stall", (stall - onset) / kDeg, 3.0, 2.75, "deg",
-                 "before the break, and not in ordinary flight");
+  evidence::sense({"CFR14-60", "appendix A, buffet felt from 0.03 g peak to peak", "from memory"},
+                  type + ": buffet is felt this far below the stall", (stall - onset) / kDeg,
+                  evidence::between(0.25, 5.75), "deg", "before the break, and not in ordinary flight");
   double before = peak_to_peak_g(stall);
   for (const double past : {2.0, 5.0}) {
     CHECK(peak_to_peak_g(stall + past * kDeg) > 1.1 * before);
