@@ -34,7 +34,7 @@ template <class T>
 struct DiscreteGustState {
   T distance_m{};           ///< s
   math::Vec3<T> ahead_E{};  ///< unit vector of the heading when it was met, level; zero before that
-  friend constexpr bool operator==(const DiscreteGustState&, const DiscreteGustState&) = default;
+  friend bool operator==(const DiscreteGustState&, const DiscreteGustState&) = default;
 };
 
 /// Share of the peak at a distance, and its slope, 1/m.

@@ -27,7 +27,7 @@ inline constexpr double kSqrt3 = 1.7320508075688772;
 template <class T>
 struct TransverseState {
   T x1{}, x2{}, y{};
-  friend constexpr bool operator==(const TransverseState&, const TransverseState&) = default;
+  friend bool operator==(const TransverseState&, const TransverseState&) = default;
 };
 
 /// Gust in units of sigma.

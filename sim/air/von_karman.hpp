@@ -35,7 +35,7 @@ struct VonKarmanState {
   PerField<T> u{};
   T p{};
   PerField<TransverseState<T>> v{}, w{};
-  friend constexpr bool operator==(const VonKarmanState&, const VonKarmanState&) = default;
+  friend bool operator==(const VonKarmanState&, const VonKarmanState&) = default;
 };
 
 template <class T>
