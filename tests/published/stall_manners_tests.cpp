@@ -89,7 +89,8 @@ TEST_CASE("lateral stability falls in the break and is gone past it, and directi
         ", " + std::to_string(static_cast<int>(past)) + " deg past the stall over 8 deg below";
     least = std::min(least, roll);
     CHECK(roll < 0.7);
-    if (past == 1.0) falls(type + ": roll by sideslip" + where, roll);
+    if (past == 1.0)
+      evidence::sense(kList, type + ": roll by sideslip" + where, roll, evidence::below(0.7), "1", kFalls);
     if (past == 10.0) falls(type + ": yaw by sideslip" + where, yaw);
     if (past == 3.0)
       evidence::show(
