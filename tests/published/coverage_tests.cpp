@@ -1,5 +1,5 @@
 // The table of coverage as it was written down: is it whole, is it what would be flown now, and do the intervals keep
-// their word where what they take for granted is so?
+// their word where what they take for granted is so? source: JCGM-100
 #include <catch2/catch.hpp>
 
 #include "tests/published/coverage_cells.hpp"
