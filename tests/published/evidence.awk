@@ -1,4 +1,5 @@
-# Lines of evidence, tab-separated and sorted by source, into a page; breaks and breaks_found name the two files of its foot.
+# Lines of evidence, tab-separated and sorted by source, into a page; breaks, breaks_found and coverage name the files of its foot.
+# coverage.awk goes with it.
 BEGIN {
   print "# What the model is held against"
   print ""
@@ -7,7 +8,8 @@ BEGIN {
   print "reason). \"A sense\" is held too: the source says which way, without a number, and the bound shown as \"below\", \"above\" or"
   print "\"from to\" is ours. Of tables with many rows the worst row stands for all. How a number is known: read in the source, read in a"
   print "copy, worked by hand, or from memory."
-  print "Sources are described in [references.md](references.md). At the foot: equations broken one at a time, and what turned red."
+  print "Sources are described in [references.md](references.md). At the foot: how often intervals"
+  print "hold the truth; and equations broken one at a time, and what turned red."
 }
 $1 != key {
   key = $1
@@ -21,6 +23,7 @@ $1 != key {
 END {
   print ""
   print "In all " count " values, " held " of them held."
+  coverage_table()
   foot()
 }
 # Rows in the order of the list; one that tests/breaks has not run yet says so.
