@@ -99,6 +99,38 @@ void spread_separation(Aircraft& a) {
   }
 }
 
+double total(const std::vector<std::vector<double>>& influence) {
+  double sum = 0.0;
+  for (const auto& row : influence)
+    for (const double each : row) sum += each;
+  return sum;
+}
+
+/// Where tail and fin stand against the wing root, whose wake they may meet.
+void place_in_wake(Aircraft& a, const Vec3<double>& wing_root_B) {
+  for (std::size_t i = kWingStrips; i < kStrips; ++i) {
+    a.strips[i].wake_arm_m = wing_root_B.x - a.strips[i].r_B.x;
+    a.strips[i].wake_rise_m = wing_root_B.z - a.strips[i].r_B.z;
+  }
+}
+
+/// Flow of sideways speed U round a round body (potential U y (1 + R^2/r^2), slender-body theory): it has the vertical
+/// speed -2 U R^2 y z/r^4 at a place y, z from the axis. Inside the body, which the strips run through, r is held at R.
+void bend_round_body(Aircraft& a) {
+  const double r2_body = a.type.body.radius_at_wing_m * a.type.body.radius_at_wing_m;
+  if (r2_body <= 0.0) return;
+  constexpr int kPlaces = 16;  // across a strip, over which the flow near the body changes much
+  for (std::size_t i = 0; i < kWingStrips; ++i) {
+    Strip& strip = a.strips[i];
+    for (int k = 0; k < kPlaces; ++k) {
+      const double along = ((k + 0.5) / kPlaces - 0.5) * strip.width_m;
+      const Vec3<double> at = strip.r_B + strip.span_B * along - a.body_centre_B;
+      const double r2 = std::max(at.y * at.y + at.z * at.z, r2_body);
+      strip.body_crossflow += 2.0 * r2_body * at.y * at.z / (r2 * r2) / kPlaces;
+    }
+  }
+}
+
 void share_controls(Aircraft& a) {
   const AircraftType& t = a.type;
   for (std::size_t i = 0; i < kStrips; ++i) {
@@ -150,7 +182,8 @@ Aircraft make_aircraft(const AircraftType& type, const MassProperties& mass, std
   copy_influence(self_influence(wing), a.wing_influence);
   copy_influence(self_influence(tail), a.tail_influence);
   copy_influence(self_influence(fin), a.fin_influence);
-  copy_influence(cross_influence(wing, tail), a.tail_by_wing);
+  copy_influence(cross_influence(wing, tail, true), a.tail_by_wing);
+  copy_influence(cross_influence(wing, fin, true), a.fin_by_wing);
 
   a.span_m = 2.0 * reach(type.wing);
   double area = 0.0, chord_moment = 0.0;
@@ -173,7 +206,10 @@ Aircraft make_aircraft(const AircraftType& type, const MassProperties& mass, std
   const SurfaceStation& wing_root = type.wing.stations.front();
   const SurfaceStation& tail_root = type.tail.stations.front();
   a.tail_arm_m = tail_root.x_quarter_aft_m - wing_root.x_quarter_aft_m;
-  a.tail_rise_m = tail_root.rise_m - wing_root.rise_m;
+  a.wake_travel_m =
+      a.tail_arm_m * total(cross_influence(wing, tail, false)) / total(cross_influence(wing, tail, true));
+  place_in_wake(a, body_point({wing_root.x_quarter_aft_m, 0.0, wing_root.rise_m}, cg));
+  bend_round_body(a);
 
   // Idle: the share of full torque that turns the propeller at idle speed in still air at sea level.
   const EngineType& e = type.engine;
@@ -203,6 +239,7 @@ Aircraft mirrored(const Aircraft& aircraft) {
       s.normal_B = flip(s.normal_B);
       s.span_B = {-s.span_B.x, s.span_B.y, -s.span_B.z};  // still left to right
       s.span_position_m = -s.span_position_m;
+      s.body_crossflow = -s.body_crossflow;
       m.strips[first + k] = s;
     }
   };
@@ -222,6 +259,9 @@ Aircraft mirrored(const Aircraft& aircraft) {
   for (std::size_t k = 0; k < kTailStrips; ++k)
     for (std::size_t j = 0; j < kWingStrips; ++j)
       m.tail_by_wing[k][j] = aircraft.tail_by_wing[kTailStrips - 1 - k][kWingStrips - 1 - j];
+  for (std::size_t k = 0; k < kFinStrips; ++k)
+    for (std::size_t j = 0; j < kWingStrips; ++j)
+      m.fin_by_wing[k][j] = -aircraft.fin_by_wing[k][kWingStrips - 1 - j];
   for (std::size_t j = 0; j < kWingStrips; ++j)
     m.probe_by_wing[j] = flip(aircraft.probe_by_wing[kWingStrips - 1 - j]);
   // What a load on one side moves: the centre of gravity and with it every place, and the products of inertia.

@@ -74,6 +74,7 @@ struct BodyType {
   double crossflow_area_up_m2 = kUnset;    ///< drag area to flow along body z (angle 90 deg)
   double crossflow_area_side_m2 = kUnset;  ///< drag area to flow along body y
   double munk_volume_m3 = kUnset;          ///< (k2 - k1) x volume: destabilising moment 2 qbar vol sin cos
+  double radius_at_wing_m = kUnset;        ///< of the round body with the same cross-section at the wing
   Station3 centre;                         ///< where body forces act
 };
 

@@ -25,7 +25,14 @@ struct StripFlow {
 /// the stability limit of the 100 Hz step (2.78/0.01 s for RK4) in the wildest upset.
 inline constexpr double kFastestSeparation_ps = 200.0;
 inline constexpr double kFastestInflow_ps = 40.0;
-inline constexpr double kInflowChords = 2.0;  ///< travel, in chords, over which the induced angle follows
+/// Unsteady lift of a wing: of a sudden normal velocity a section feels this share at once (Wagner: one half) and the rest
+/// as the vorticity that it sheds is left behind, over this travel in chords; meanwhile the trailing vorticity builds up.
+/// Together they give a wing of aspect ratio A, kappa = a0/(pi A), the indicial lift
+///   1 - (1 - kappa)/2 exp(-(1 + kappa) s/kInflowChords)  of its steady one, s in chords;
+/// for A = 6 that begins at 0.66 and lacks 0.43 chords of travel in all, Jones's curve 0.64 and 0.47
+/// (1 - 0.361 exp(-0.762 s)) [JONES-1940].
+inline constexpr double kShedShare = 0.5;
+inline constexpr double kInflowChords = 1.8;
 
 namespace detail {
 
@@ -84,10 +91,17 @@ SectionShift<T> section_shift(const Aircraft& aircraft, std::size_t i, const Air
   return shift;
 }
 
-/// Flow that strip i meets: its own velocity, slipstream, downwash of the wing (tail) and the induced inflow.
+/// Normal velocity of strip i before its own induction: its motion, slipstream, flow round the body (wing), downwash of the
+/// wing (tail), sidewash of the wing (fin). And the velocity along its chord.
 template <class T>
-StripFlow<T> strip_flow(const Aircraft& aircraft, std::size_t i, const AirframeState<T>& state,
-                        const RelativeFlow<T>& flow, const Propulsion<T>& power) {
+struct StripMotion {
+  T along_mps, normal_mps;
+};
+
+/// Flow that strip i meets: its motion less the induced inflow.
+template <class T>
+StripMotion<T> strip_motion(const Aircraft& aircraft, std::size_t i, const AirframeState<T>& state,
+                            const RelativeFlow<T>& flow, const Propulsion<T>& power) {
   const Strip& strip = aircraft.strips[i];
   const Vec3<T> r = detail::lift<T>(strip.r_B);
   Vec3<T> v = flow.velocity_B + cross(flow.rate_B, r);
@@ -101,11 +115,22 @@ StripFlow<T> strip_flow(const Aircraft& aircraft, std::size_t i, const AirframeS
       v.z = v.z - swirl * (strip.r_B.y - aircraft.hub_B.y);
     }
   }
-  StripFlow<T> out;
+  if (i < kWingStrips) v.z = v.z - strip.body_crossflow * v.y;
+  StripMotion<T> out;
   out.along_mps = dot(v, detail::lift<T>(strip.chord_B));
-  out.normal_mps = dot(v, detail::lift<T>(strip.normal_B)) - state.inflow_mps[i];
-  if (i >= kWingStrips && i < kWingStrips + kTailStrips)
+  out.normal_mps = dot(v, detail::lift<T>(strip.normal_B));
+  if (i >= kWingStrips + kTailStrips)
+    out.normal_mps = out.normal_mps - state.sidewash_mps[i - kWingStrips - kTailStrips];
+  else if (i >= kWingStrips)
     out.normal_mps = out.normal_mps - state.downwash_mps[i - kWingStrips];
+  return out;
+}
+
+template <class T>
+StripFlow<T> strip_flow(const AirframeState<T>& state, std::size_t i, const StripMotion<T>& motion) {
+  StripFlow<T> out;
+  out.along_mps = motion.along_mps;
+  out.normal_mps = (T(1) - T(kShedShare)) * motion.normal_mps - state.inflow_mps[i];
   out.speed_mps = math::sqrt(out.along_mps * out.along_mps + out.normal_mps * out.normal_mps);
   out.alpha_rad = math::atan2(out.normal_mps, out.along_mps);
   return out;

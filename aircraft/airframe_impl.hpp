@@ -3,17 +3,17 @@
 
 namespace stallwright {
 
-/// Velocity deficit of the wing's separated wake where the tail stands full in it, and the wake's half width in
+/// Velocity deficit of the wing's separated wake where tail or fin stand full in it, and the wake's half width in
 /// mean chords (order of magnitude from tests of wakes behind stalled wings; from memory).
 inline constexpr double kWakeDeficit = 0.25;
 inline constexpr double kWakeHalfWidthChords = 0.5;
-/// Flow-angle shake at the tail, as a share of the airspeed, full in the wake.
+/// Flow-angle shake at tail and fin, as a share of the airspeed, full in the wake.
 inline constexpr double kWakeShake = 0.06;
 inline constexpr std::size_t kRootStrips = 6;  ///< middle strips of the wing whose wake meets the tail
 
 namespace detail {
 
-/// Which of the shake channels a strip feels: outer wing, inner wing or tail, left or right.
+/// Which of the shake channels a strip of wing or tail feels: outer wing, inner wing or tail, left or right.
 inline std::size_t shake_channel(std::size_t i) {
   if (i < kWingStrips) {
     const bool left = i < kWingStrips / 2;
@@ -21,6 +21,14 @@ inline std::size_t shake_channel(std::size_t i) {
     return (from_tip < kWingStrips / 4 ? 0u : 2u) + (left ? 0u : 1u);
   }
   return i < kWingStrips + kTailStrips / 2 ? 4u : 5u;
+}
+
+/// The shake that a strip feels; the fin, between the two sides of the tail, their difference (of unit variance too).
+template <class T>
+T shake_at(const RelativeFlow<T>& flow, std::size_t i) {
+  constexpr double kRootHalf = 0.70710678118654752440;
+  if (i >= kWingStrips + kTailStrips) return (flow.shake[5] - flow.shake[4]) * kRootHalf;
+  return flow.shake[shake_channel(i)];
 }
 
 /// Mean share of the wing root that is separated.
@@ -32,16 +40,22 @@ T root_separation(const AirframeState<T>& state) {
   return sum / T(kRootStrips);
 }
 
-/// How squarely the tail stands in the wing's wake, 0..1: a bell over the distance from the wake's middle line,
-/// which leaves the trailing edge along the flow less the downwash.
+/// Slope of the wake's middle line against the body x axis: it leaves the wing along the flow less the downwash.
 template <class T>
-T wake_closeness(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow) {
+T wake_slope(const AirframeState<T>& state, const RelativeFlow<T>& flow) {
   const T along = math::max(flow.velocity_B.x, T(1));
   const T downwash = (state.downwash_mps[kTailStrips / 2 - 1] + state.downwash_mps[kTailStrips / 2]) * T(0.5);
-  const T slope = math::clamp((flow.velocity_B.z - T(0.5) * downwash) / along, T(-1.5), T(1.5));
+  return math::clamp((flow.velocity_B.z - T(0.5) * downwash) / along, T(-1.5), T(1.5));
+}
+
+/// How squarely a place behind the wing stands in its wake, 0..1: a bell over the distance from the wake's middle line.
+/// The fin stands behind the cabin too, whose separated flow fills what lies below that line: full there.
+template <class T>
+T wake_closeness(const Aircraft& aircraft, const Strip& place, bool on_fin, T slope) {
   const T off =
-      (aircraft.tail_rise_m - aircraft.tail_arm_m * slope) / (kWakeHalfWidthChords * aircraft.mean_chord_m);
-  return math::exp(-math::min(off * off, T(40)));
+      (place.wake_rise_m - place.wake_arm_m * slope) / (kWakeHalfWidthChords * aircraft.mean_chord_m);
+  const T bell = math::exp(-math::min(off * off, T(40)));
+  return on_fin ? math::where(off < T(0), T(1), bell) : bell;
 }
 
 template <class T>
@@ -76,7 +90,7 @@ std::array<T, kWingStrips> wing_circulation(const Aircraft& aircraft, const Airf
   const Propulsion<T> power = propulsion(aircraft, state, flow);
   std::array<T, kWingStrips> circulation;
   for (std::size_t i = 0; i < kWingStrips; ++i) {
-    const StripFlow<T> local = strip_flow(aircraft, i, state, flow, power);
+    const StripFlow<T> local = strip_flow(state, i, strip_motion(aircraft, i, state, flow, power));
     const SectionCoefficients<T> section = section_coefficients(
         aircraft.type.wing.section, local.alpha_rad, state.separation[i], section_shift(aircraft, i, state));
     circulation[i] = T(0.5) * local.speed_mps * aircraft.strips[i].chord_m * section.lift;
@@ -108,7 +122,10 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
   out.rate.propeller_radps = power.spin_rate_radps2;
 
   std::array<T, kStrips> circulation;
-  std::array<T, kStrips> speed, relax, quasi_static;
+  std::array<T, kStrips> speed, own_normal, relax, quasi_static;
+  const T slope = detail::wake_slope(state, flow);
+  const T tail_wake =
+      state.wake * detail::wake_closeness(aircraft, aircraft.strips[kWingStrips], false, slope);
   const T half_rho = T(0.5) * flow.density_kgpm3;
   for (std::size_t i = 0; i < kStrips; ++i) {
     const bool on_wing = i < kWingStrips;
@@ -116,11 +133,14 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
     const Strip& strip = aircraft.strips[i];
     const SectionType& section = on_wing ? type.wing.section : on_tail ? type.tail.section : type.fin.section;
 
-    StripFlow<T> local = strip_flow(aircraft, i, state, flow, power);
-    const T shaken = flow.shake[detail::shake_channel(i)];
-    if (on_tail) {
-      local.along_mps = local.along_mps * (T(1) - kWakeDeficit * state.wake);
-      local.normal_mps = local.normal_mps + kWakeShake * state.wake * shaken * local.speed_mps;
+    const StripMotion<T> motion = strip_motion(aircraft, i, state, flow, power);
+    own_normal[i] = motion.normal_mps;
+    StripFlow<T> local = strip_flow(state, i, motion);
+    const T shaken = detail::shake_at(flow, i);
+    if (!on_wing) {
+      const T wake = on_tail ? tail_wake : state.wake * detail::wake_closeness(aircraft, strip, true, slope);
+      local.along_mps = local.along_mps * (T(1) - kWakeDeficit * wake);
+      local.normal_mps = local.normal_mps + kWakeShake * wake * shaken * local.speed_mps;
       local.speed_mps = math::sqrt(local.along_mps * local.along_mps + local.normal_mps * local.normal_mps);
       local.alpha_rad = math::atan2(local.normal_mps, local.along_mps);
     }
@@ -166,14 +186,15 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
 
   detail::add_body(aircraft, flow, out.force_B, out.moment_B);
 
-  // Induced flow follows the circulation with a lag of about two chords of travel.
+  // Induced flow follows the circulation, and shed vorticity is left behind, over some chords of travel.
   const auto induced = [&](const auto& influence, std::size_t first, std::size_t count) {
     for (std::size_t k = 0; k < count; ++k) {
       T steady(0);
       for (std::size_t j = 0; j < count; ++j) steady = steady + influence[k][j] * circulation[first + j];
       const T rate = math::min(speed[first + k] / (kInflowChords * aircraft.strips[first + k].chord_m),
                                T(kFastestInflow_ps));
-      out.rate.inflow_mps[first + k] = (steady - state.inflow_mps[first + k]) * rate;
+      out.rate.inflow_mps[first + k] =
+          (steady - kShedShare * own_normal[first + k] - state.inflow_mps[first + k]) * rate;
     }
   };
   induced(aircraft.wing_influence, 0, kWingStrips);
@@ -181,15 +202,20 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
   induced(aircraft.fin_influence, kWingStrips + kTailStrips, kFinStrips);
 
   const T airspeed = math::sqrt(dot(flow.velocity_B, flow.velocity_B));
-  const T travel = math::min(airspeed / aircraft.tail_arm_m, T(kFastestInflow_ps));
+  const T travel = math::min(airspeed / aircraft.wake_travel_m, T(kFastestInflow_ps));
   for (std::size_t k = 0; k < kTailStrips; ++k) {
     T steady(0);
     for (std::size_t j = 0; j < kWingStrips; ++j)
       steady = steady + aircraft.tail_by_wing[k][j] * circulation[j];
     out.rate.downwash_mps[k] = (steady - state.downwash_mps[k]) * travel;
   }
-  const T wake = detail::root_separation(state) * detail::wake_closeness(aircraft, state, flow);
-  out.rate.wake = (wake - state.wake) * travel;
+  for (std::size_t k = 0; k < kFinStrips; ++k) {
+    T steady(0);
+    for (std::size_t j = 0; j < kWingStrips; ++j)
+      steady = steady + aircraft.fin_by_wing[k][j] * circulation[j];
+    out.rate.sidewash_mps[k] = (steady - state.sidewash_mps[k]) * travel;
+  }
+  out.rate.wake = (detail::root_separation(state) - state.wake) * travel;
 
   control_rates(type, state, controls, out.rate);
   return out;

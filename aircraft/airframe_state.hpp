@@ -9,10 +9,13 @@ namespace stallwright {
 /// Plain numbers only, so that it can be stepped as one array.
 template <class T>
 struct AirframeState {
-  std::array<T, kStrips> inflow_mps{};        ///< induced normal velocity at each strip (downwash positive)
+  /// Lagging part of the induced normal velocity at each strip (downwash positive): the whole of it is this and
+  /// kShedShare of the strip's own normal velocity, which the vorticity that it has just shed takes at once.
+  std::array<T, kStrips> inflow_mps{};
   std::array<T, kStrips> lagged_alpha_rad{};  ///< angle of attack that the boundary layer has seen
   std::array<T, kStrips> separation{};        ///< x, 1 attached .. 0 separated from the leading edge
   std::array<T, kTailStrips> downwash_mps{};  ///< from the wing, at each tail strip, after the travel time
+  std::array<T, kFinStrips> sidewash_mps{};   ///< from the wing, at each fin strip (to the right positive)
   T wake{};  ///< share of the wing root that is separated, as the tail meets it
   T elevator_rad{}, aileron_rad{}, rudder_rad{};  ///< trailing edge down / rolling right / trailing edge left
   T flap_rad{};

@@ -124,13 +124,13 @@ std::vector<std::vector<double>> self_influence(const std::vector<Strip>& strips
 }
 
 std::vector<std::vector<double>> cross_influence(const std::vector<Strip>& vortices,
-                                                 const std::vector<Strip>& points) {
+                                                 const std::vector<Strip>& points, bool with_bound) {
   std::vector<std::vector<double>> e;
   for (const Strip& p : points) {
     std::vector<double> row;
     for (const Strip& s : vortices)
       row.push_back(
-          dot(horseshoe_velocity(p.r_B, left_end(s), right_end(s), 0.5 * s.width_m, true), p.normal_B));
+          dot(horseshoe_velocity(p.r_B, left_end(s), right_end(s), 0.5 * s.width_m, with_bound), p.normal_B));
     e.push_back(row);
   }
   return e;

@@ -33,9 +33,9 @@ Vec3<double> horseshoe_velocity(const Vec3<double>& point_B, const Vec3<double>&
 /// legs, tip strips too: so the coarse sum meets Prandtl's integral (16 strips: slope within 1 %, induced drag 2 %).
 std::vector<std::vector<double>> self_influence(const std::vector<Strip>& strips);
 
-/// Downwash along the normals of `points` per unit circulation of each of the `vortices` strips, bound legs included.
+/// Downwash along the normals of `points` per unit circulation of each of the `vortices` strips, bound legs included or not.
 std::vector<std::vector<double>> cross_influence(const std::vector<Strip>& vortices,
-                                                 const std::vector<Strip>& points);
+                                                 const std::vector<Strip>& points, bool with_bound);
 
 /// Velocity (body axes) at one point per unit circulation of each strip, bound legs included.
 std::vector<Vec3<double>> point_influence(const std::vector<Strip>& vortices, const Vec3<double>& point_B);

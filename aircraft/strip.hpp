@@ -34,6 +34,9 @@ struct Strip {
   double slipstream_share = 0;   ///< share washed by the propeller
   double slipstream_growth = 0;  ///< 1 at the disc, 2 far behind
   double stall_offset_rad = 0;   ///< this airframe's own difference in stall angle
+  double body_crossflow = 0;     ///< wing: upflow per sideways speed, from the flow round the body
+  double wake_arm_m = 0;         ///< tail and fin: behind the wing root's quarter chord
+  double wake_rise_m = 0;        ///< and above it
 };
 
 }  // namespace stallwright

@@ -65,6 +65,7 @@ inline constexpr std::array kBodyFields{
     Field<BodyType>{{"crossflow_area_up_m2", unit::kSquareMetre, 0, 30}, &BodyType::crossflow_area_up_m2},
     Field<BodyType>{{"crossflow_area_side_m2", unit::kSquareMetre, 0, 30}, &BodyType::crossflow_area_side_m2},
     Field<BodyType>{{"munk_volume_m3", unit::kCubicMetre, 0, 50}, &BodyType::munk_volume_m3},
+    Field<BodyType>{{"radius_at_wing_m", unit::kMetre, 0, 3}, &BodyType::radius_at_wing_m},
 };
 
 inline constexpr std::array kPropellerFields{

@@ -19,7 +19,7 @@ struct Vec3 {
   friend constexpr Vec3 operator*(const Vec3& a, const T& s) { return {a.x * s, a.y * s, a.z * s}; }
   friend constexpr Vec3 operator*(const T& s, const Vec3& a) { return a * s; }
   friend constexpr Vec3 operator/(const Vec3& a, const T& s) { return {a.x / s, a.y / s, a.z / s}; }
-  friend constexpr bool operator==(const Vec3&, const Vec3&) = default;
+  friend bool operator==(const Vec3&, const Vec3&) = default;
 };
 
 template <class T>
@@ -64,7 +64,7 @@ struct Mat3 {
       for (int j = 0; j < 3; ++j) product(i, j) = dot(a.row(i), b.column(j));
     return product;
   }
-  friend constexpr bool operator==(const Mat3&, const Mat3&) = default;
+  friend bool operator==(const Mat3&, const Mat3&) = default;
 };
 
 template <class T>

@@ -49,7 +49,8 @@ int severity_rank(const std::string& key) {
 
 std::string air_words(const AirPreset& preset) {
   if (preset.convection) return "by the hour";
-  return preset.severity && *preset.severity == Severity::kCalm ? "smooth" : "bumpy";
+  const bool still = preset.severity && *preset.severity == Severity::kCalm && preset.gusts.empty();
+  return still ? "smooth" : "bumpy";
 }
 
 }  // namespace

@@ -59,10 +59,45 @@ ConvectiveDay read_convection(const TomlTable& table) {
   return day;
 }
 
+constexpr FileUnit kFootPerSecond{"ft/s", kFoot};
+constexpr NumberField kGustMps[] = {{"forward_mps", kMetrePerSecond, -30.0, 30.0},
+                                    {"right_mps", kMetrePerSecond, -30.0, 30.0},
+                                    {"up_mps", kMetrePerSecond, -30.0, 30.0}};
+constexpr NumberField kGustFtps[] = {{"forward_ftps", kFootPerSecond, -100.0, 100.0},
+                                     {"right_ftps", kFootPerSecond, -100.0, 100.0},
+                                     {"up_ftps", kFootPerSecond, -100.0, 100.0}};
+
+double gust_length(const TomlTable& table) {
+  if (!table.has("length_m")) return table.number({"length_ft", unit::kFoot, 3.0, 10000.0});
+  if (table.has("length_ft")) table.reject("length_m", "either length_ft or length_m", "both");
+  return table.number({"length_m", unit::kMetre, 1.0, 3000.0});
+}
+
+DiscreteGust read_gust(const TomlTable& table) {
+  DiscreteGust gust;
+  if (table.has("shape") && table.choice("shape", {"one-minus-cosine", "ramp-and-hold"}) == "ramp-and-hold")
+    gust.shape = GustShape::kRampAndHold;
+  gust.start_s = table.number({"start_s", unit::kSecond, 0.0, 7200.0});
+  gust.length_m = gust_length(table);
+  double* const axes[] = {&gust.peak_mps.x, &gust.peak_mps.y, &gust.peak_mps.z};
+  bool any = false;
+  for (int i = 0; i < 3; ++i) {
+    const bool metric = table.has(kGustMps[i].key), feet = table.has(kGustFtps[i].key);
+    if (metric && feet)
+      table.reject(kGustMps[i].key, std::string("either ") + kGustFtps[i].key + " or " + kGustMps[i].key,
+                   "both");
+    *axes[i] = metric ? table.number(kGustMps[i]) : table.number_or(kGustFtps[i], 0.0);
+    any = any || metric || feet;
+  }
+  if (!any) table.reject("start_s", "a speed beside it (up_ftps, right_ftps or forward_ftps)", "none");
+  return gust;
+}
+
 }  // namespace
 
 TurbulenceIntensity AirPreset::intensity() const {
   TurbulenceIntensity out = severity ? turbulence_intensity(*severity) : uniform_intensity(sigma_mps);
+  out.high_length_m = high_length_m(turbulence);
   if (!convection) return out;
   const MixedLayer layer = mixed_layer(*convection);
   if (layer.scale_mps <= 0.0) return out;
@@ -76,7 +111,7 @@ TurbulenceIntensity AirPreset::intensity() const {
     out.convective_sigma_w_mps.push_back(
         math::sqrt(std::max(whole / 3.0, whole - thermals.variance(height))));
   }
-  out.convective_length_m = convective_length_m(layer);
+  out.convective_length_m = convective_length_m(layer, turbulence);
   return out;
 }
 
@@ -87,10 +122,14 @@ AirPreset read_air_preset(const std::filesystem::path& file, std::optional<doubl
   AirPreset preset;
   preset.name = root.text("name", 60);
   read_intensity(root, preset);
+  if (root.has("turbulence") && root.choice("turbulence", {"dryden", "von-karman"}) == "von-karman")
+    preset.turbulence = TurbulenceModel::kVonKarman;
   preset.day.temperature_offset_K = root.number_or({"temperature_offset_K", kKelvin, -60.0, 60.0}, 0.0);
   preset.day.qnh_Pa = root.number_or({"qnh_hPa", kHectopascal, 800.0, 1100.0}, preset.day.qnh_Pa);
   if (root.has("wind")) preset.wind = read_wind(root.table("wind"));
   if (root.has("convection")) preset.convection = read_convection(root.table("convection"));
+  if (root.has("gust"))
+    for (const TomlTable& table : root.tables("gust", 1, 20)) preset.gusts.push_back(read_gust(table));
   document.reject_unknown_keys();
   if (!hour) return preset;
   if (!preset.convection)

@@ -58,6 +58,8 @@ double convective_sigma_u_mps(const MixedLayer& layer, double height_m) {
   return 0.59 * layer.scale_mps * fade(std::max(height_m, 0.0) / layer.depth_m);
 }
 
-double convective_length_m(const MixedLayer& layer) { return 0.35 * layer.depth_m; }
+double convective_length_m(const MixedLayer& layer, TurbulenceModel model) {
+  return (model == TurbulenceModel::kDryden ? 0.35 : 0.32) * layer.depth_m;
+}
 
 }  // namespace stallwright

@@ -1,6 +1,7 @@
 #pragma once
 #include "aircraft/math/elementary.hpp"
 #include "aircraft/math/units.hpp"
+#include "sim/air/turbulence_model.hpp"
 
 /// A fair-weather day over land: the ground warms, mixes the air above it and sends up thermals.
 ///
@@ -47,8 +48,9 @@ double convective_sigma_w_mps(const MixedLayer& layer, double height_m);
 /// straight line to nothing at 1.2 zi (ours).
 double convective_sigma_u_mps(const MixedLayer& layer, double height_m);
 
-/// Scale length for a Dryden spectrum of the vertical wind, m. The spectrum of the mixed layer has its peak at a
-/// wavelength of 1.5 zi (Caughey and Palmer 1979, from memory); Dryden's has it at omega L/V = 1.47: L = 0.35 zi.
-double convective_length_m(const MixedLayer& layer);
+/// Scale length for a spectrum of the vertical wind, m. Times its frequency, the spectrum of the mixed layer has its peak
+/// at a wavelength of 1.5 zi (Caughey and Palmer 1979, from memory); Dryden's has it at omega L/V = 1.47: L = 0.35 zi, von
+/// Karman's at 1.33: L = 0.32 zi.
+double convective_length_m(const MixedLayer& layer, TurbulenceModel model = TurbulenceModel::kDryden);
 
 }  // namespace stallwright

@@ -43,7 +43,7 @@ template <class T>
 struct DrydenState {
   T u{}, p{};
   TransverseState<T> v{}, w{};
-  friend constexpr bool operator==(const DrydenState&, const DrydenState&) = default;
+  friend bool operator==(const DrydenState&, const DrydenState&) = default;
 };
 
 template <class T>
@@ -57,7 +57,7 @@ template <class T>
 struct Gust {
   math::Vec3<T> v_B_mps;
   math::Vec3<T> omega_B_radps;
-  friend constexpr bool operator==(const Gust&, const Gust&) = default;
+  friend bool operator==(const Gust&, const Gust&) = default;
 };
 
 /// Inverse path lengths of the three rate filters, 1/m: pi/(4b) for p and q, pi/(3b) for r.

@@ -40,7 +40,7 @@ inline constexpr double kTropopausePressureRatio =
 struct Day {
   double temperature_offset_K = 0.0;
   double qnh_Pa = ussa1976::kPressure;
-  friend constexpr bool operator==(const Day&, const Day&) = default;
+  friend bool operator==(const Day&, const Day&) = default;
 };
 
 template <class T>

@@ -18,7 +18,8 @@
 /// The step is exact: x(t' + h) = Phi(h) x + G n with G G^T = P - Phi P Phi^T, P the stationary covariance. P
 /// does not depend on V or h, so neither a change of speed nor the choice of the step changes the variance. P
 /// depends on a only through y; while a changes with height y follows in the filter's own time.
-/// Valid for 0 <= h <= 1 and |a - 1| h <= 1.1 (error of the series below 1e-11).
+/// Valid for h >= 0 and a > 0. Where |a - 1| h is at most 1.1 two integrals are summed as series (error below 1e-11),
+/// beyond that they have closed forms: a field much shorter than a step comes out as noise of its own variance.
 namespace stallwright {
 
 inline constexpr double kSqrt3 = 1.7320508075688772;
@@ -26,7 +27,7 @@ inline constexpr double kSqrt3 = 1.7320508075688772;
 template <class T>
 struct TransverseState {
   T x1{}, x2{}, y{};
-  friend constexpr bool operator==(const TransverseState&, const TransverseState&) = default;
+  friend bool operator==(const TransverseState&, const TransverseState&) = default;
 };
 
 /// Gust in units of sigma.
@@ -76,10 +77,14 @@ struct TransverseStep {
   Lower3<T> noise;
 };
 
+/// Largest |a - 1| h for which the series of the step are summed.
+inline constexpr double kSeriesReach = 1.1;
+
 template <class T>
 TransverseStep<T> transverse_step(const T& h, const T& a) {
   // int_0^1 e^(z r) dr = sum z^k / (k + 1)!  and  int_0^1 r e^(z r) dr = sum z^k / (k! (k + 2)), as series,
   // because their closed forms are 0/0 where the two lags are equal (a = 1), which a climb does pass through.
+  // Far from there the closed forms serve, (e^-h - e^-ah)/(a - 1) and (h e^-h - that)/(a - 1), e^-ah included.
   constexpr double kZeroth[] = {1.0,
                                 1.0 / 2,
                                 1.0 / 6,
@@ -98,15 +103,19 @@ TransverseStep<T> transverse_step(const T& h, const T& a) {
                                1.0 / 144,        1.0 / 840,        1.0 / 5760,     1.0 / 45360,
                                1.0 / 403200,     1.0 / 3991680,    1.0 / 43545600, 1.0 / 518918400,
                                1.0 / 6706022400, 1.0 / 93405312000};
-  const T z = (a - T(1.0)) * h;
+  const T span = (a - T(1.0)) * h, z = math::clamp(span, T(-kSeriesReach), T(kSeriesReach));
   const T zeroth = h * math::polynomial(z, kZeroth), first = h * h * math::polynomial(z, kFirst);
 
   TransverseStep<T> s{};
   s.phi_x = math::exp(-h);
   s.phi_y = math::exp(-a * h);
   s.phi_21 = s.phi_x * h;
-  s.phi_31 = a * s.phi_y * (T(kSqrt3) * zeroth + T(1.0 - kSqrt3) * first);
-  s.phi_32 = a * s.phi_y * T(1.0 - kSqrt3) * zeroth;
+  const auto near = T(kSeriesReach) >= math::abs(span);
+  const T apart = math::where(near, T(1.0), a - T(1.0));
+  const T far_zeroth = (s.phi_x - s.phi_y) / apart, far_first = (s.phi_21 - far_zeroth) / apart;
+  s.phi_31 = math::where(near, a * s.phi_y * (T(kSqrt3) * zeroth + T(1.0 - kSqrt3) * first),
+                         a * (T(kSqrt3) * far_zeroth + T(1.0 - kSqrt3) * far_first));
+  s.phi_32 = math::where(near, a * s.phi_y * T(1.0 - kSqrt3) * zeroth, a * T(1.0 - kSqrt3) * far_zeroth);
 
   // P - Phi P Phi^T, row by row; m is Phi P.
   const Lower3<T> p = stationary_covariance(a);

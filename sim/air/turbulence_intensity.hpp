@@ -6,12 +6,14 @@
 #include "aircraft/math/elementary.hpp"
 #include "aircraft/math/table.hpp"
 #include "aircraft/math/units.hpp"
+#include "sim/air/turbulence_model.hpp"
 
 /// How strong the turbulence is and how long its eddies, by height above the ground. [MIL-F-8785C 3.7]
 ///
 ///   10 to 1000 ft:  sigma_w = 0.1 W20,  sigma_u = sigma_v = sigma_w / (0.177 + 0.000823 h)^0.4
 ///                   L_w = h,            L_u = L_v = h / (0.177 + 0.000823 h)^1.2
-///   above 2000 ft:  sigma_u = sigma_v = sigma_w from the exceedance curve of the severity,  L = 1750 ft
+///   above 2000 ft:  sigma_u = sigma_v = sigma_w from the exceedance curve of the severity,
+///                   L = 1750 ft for Dryden's spectra, 2500 ft for von Karman's
 ///   between:        straight lines from the values at 1000 ft to those at 2000 ft
 ///     h  height above ground, ft, here only;  W20  mean wind at 20 ft
 ///   light: W20 15 kt and the 1e-1 curve;  moderate: 30 kt, 1e-3;  severe: 45 kt, 1e-5;  calm: none
@@ -36,6 +38,8 @@ struct TurbulenceIntensity {
   /// Convection on top of it (convection.hpp), empty without: variances add, scale lengths by share of variance.
   std::vector<double> convective_height_m{}, convective_sigma_u_mps{}, convective_sigma_w_mps{};
   double convective_length_m = 0.0;
+  double high_length_m =
+      stallwright::high_length_m(TurbulenceModel::kDryden);  ///< scale length above 2000 ft
   friend bool operator==(const TurbulenceIntensity&, const TurbulenceIntensity&) = default;
 };
 
@@ -82,7 +86,7 @@ TurbulenceScales<T> turbulence_scales(const TurbulenceIntensity& intensity, cons
 
   const T high =
       math::interpolate(intensity.height_m, intensity.sigma_mps, math::max(height_m, T(2000.0 * kFoot)));
-  const T high_length(1750.0 * kFoot);
+  const T high_length(intensity.high_length_m);
   // Below 1000 ft the share is 0 and above 2000 ft it is 1, so one line serves the three layers.
   const T share = math::clamp(height_m / T(1000.0 * kFoot) - T(1.0), T(0.0), T(1.0));
   const auto mix = [&share](const T& low, const T& top) { return low + share * (top - low); };
@@ -91,6 +95,11 @@ TurbulenceScales<T> turbulence_scales(const TurbulenceIntensity& intensity, cons
                                    length_u, length_u, mix(low_length_w, high_length)};
   return intensity.convective_height_m.empty() ? scales : with_convection(intensity, height_m, scales);
 }
+
+/// RMS gust that is exceeded with this probability, m/s: figure 7 of the specification, straight between its heights and
+/// in the logarithm of the probability; below 500 ft and above 80,000 ft its ends hold.
+/// Throws std::invalid_argument outside 1e-6 to 0.2.
+double exceedance_sigma_mps(double probability, double height_m);
 
 /// Standard deviation of the vertical gust, kt, for a page or a label.
 double severity_sigma_kt(Severity severity, double height_agl_m);

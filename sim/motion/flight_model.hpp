@@ -27,8 +27,8 @@ concept FlightModel = requires(const M& model, typename M::State& state) {
 /// Our own aeroplanes in air that is held.
 struct AircraftModel {
   using State = FlightState<double>;
-  /// Induced inflow, lagged angle and separation of every strip, the tail's downwash, wake, propeller speed.
-  static constexpr std::size_t kMemory = 3 * kStrips + kTailStrips + 2;
+  /// Induced inflow, lagged angle and separation of every strip, downwash, sidewash, wake, propeller speed.
+  static constexpr std::size_t kMemory = 3 * kStrips + kTailStrips + kFinStrips + 2;
 
   const Aircraft& aircraft;
   AirSample<double> air;
@@ -43,6 +43,7 @@ struct AircraftModel {
     for (auto& v : s.lagged_alpha_rad) visit(v, 1.0);
     for (auto& v : s.separation) visit(v, 1.0);
     for (auto& v : s.downwash_mps) visit(v, 10.0);
+    for (auto& v : s.sidewash_mps) visit(v, 10.0);
     visit(s.wake, 1.0);
     visit(s.propeller_radps, 100.0);
   }

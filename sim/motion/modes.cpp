@@ -137,7 +137,11 @@ Mode single(const std::string& name, WholeModel& whole, const Complex& guide, co
   m.guide = guide;
   m.eigenvalue = match.value;
   m.participation = match.participation;
-  m.time_constant_s = -1.0 / m.eigenvalue.real();
+  // Where a light aeroplane's roll swings together with its lift that lags, the pair answers late by 2 zeta/omega_n, as
+  // one first-order mode of that time would.
+  const double square = std::norm(m.eigenvalue);
+  m.time_constant_s =
+      m.eigenvalue.imag() == 0.0 ? -1.0 / m.eigenvalue.real() : -2.0 * m.eigenvalue.real() / square;
   return m;
 }
 

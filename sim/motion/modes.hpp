@@ -11,7 +11,8 @@ namespace stallwright {
 /// conjugate if it swings; two real ones if it is damped beyond that; one real one alone for roll and
 /// spiral):
 ///   natural period 2 pi/omega_n, omega_n = sqrt(lambda1 lambda2);  damping ratio -(lambda1 + lambda2)/(2
-///   omega_n) time constant -1/Re(lambda) of the slower one, negative if it grows
+///   omega_n)   time constant -1/Re(lambda) of the slower one, negative if it grows; 2 zeta/omega_n for a roll that swings with
+///   its lift, which lags
 /// Numbers without meaning for the mode are NaN.
 struct Mode {
   std::string name;  ///< short period, phugoid, dutch roll, roll or spiral

@@ -10,7 +10,7 @@ using math::Vec3;
 template <class T>
 struct Quaternion {
   T w{1}, x{}, y{}, z{};
-  friend constexpr bool operator==(const Quaternion&, const Quaternion&) = default;
+  friend bool operator==(const Quaternion&, const Quaternion&) = default;
 };
 
 /// Position, attitude and their rates. Earth axes north-east-down, flat; body axes forward-right-down.
@@ -21,7 +21,7 @@ struct RigidState {
   Vec3<T> velocity_B_mps;  ///< over the ground, in body axes
   Vec3<T> rate_B_radps;    ///< of the body against the earth
 
-  friend constexpr bool operator==(const RigidState&, const RigidState&) = default;
+  friend bool operator==(const RigidState&, const RigidState&) = default;
 };
 
 /// Rotation matrix body to earth of a unit quaternion.

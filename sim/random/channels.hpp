@@ -10,7 +10,7 @@ namespace stallwright::random {
 /// new ones at the end of their group. Values stay below 65536 (see philox.hpp). One channel is read either
 /// by uniform() or by normal(), not by both.
 enum class Channel : std::uint32_t {
-  // The air, one pair of normal numbers a tick; dryden.hpp says which filter gets which.
+  // The air; for kGustU to kGustP one pair of normal numbers a tick, dryden.hpp says which filter gets which.
   kGustU = 0x0100,
   kGustV,
   kGustW,
@@ -18,6 +18,8 @@ enum class Channel : std::uint32_t {
   kGustStart,  ///< stationary start of the gust filters; index numbers the pair
   kThermal,
   kDiscreteGust,
+  kVonKarman,       ///< all of its filters; von_karman.hpp says which gets which; index numbers the pair
+  kVonKarmanStart,  ///< their stationary start; index numbers the pair
 
   // The aeroplane.
   kBuffet = 0x0200,

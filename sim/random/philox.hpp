@@ -36,7 +36,7 @@ struct Stream {
   std::uint64_t seed = 0;
   std::uint32_t sortie = 0;
   Channel channel = Channel::kCard;
-  friend constexpr bool operator==(const Stream&, const Stream&) = default;
+  friend bool operator==(const Stream&, const Stream&) = default;
 };
 
 /// The numbers of one sortie.
@@ -44,7 +44,7 @@ struct Key {
   std::uint64_t seed = 0;
   std::uint32_t sortie = 0;
   constexpr Stream stream(Channel channel) const { return {seed, sortie, channel}; }
-  friend constexpr bool operator==(const Key&, const Key&) = default;
+  friend bool operator==(const Key&, const Key&) = default;
 };
 
 /// The block that belongs to a place. tick counts steps, samples or draws; index < 65536 numbers draws in a

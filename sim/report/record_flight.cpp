@@ -22,8 +22,10 @@ std::string air_words(const Debrief& debrief) {
   const AirPreset& air = debrief.flown.config.air;
   std::string words = debrief.flown.air;
   if (air.convection) words += "; local solar time " + clock_text(air.convection->hour);
-  words += "; gusts \u03c3 " + page_fixed(debrief.page.summary.sigma_kt, 1) + " kt; QNH " +
-           page_fixed(air.day.qnh_Pa / 100.0, 1) + " hPa; temperature " +
+  words += "; gusts \u03c3 " + page_fixed(debrief.page.summary.sigma_kt, 1) + " kt";
+  if (air.turbulence == TurbulenceModel::kVonKarman) words += " (von Karman)";
+  if (!air.gusts.empty()) words += ", and " + std::to_string(air.gusts.size()) + " by the air file";
+  words += "; QNH " + page_fixed(air.day.qnh_Pa / 100.0, 1) + " hPa; temperature " +
            page_signed(air.day.temperature_offset_K, 1) + " K from standard; ";
   if (air.wind.speed_mps == 0.0) return words + "no wind";
   return words + "wind " + page_fixed(air.wind.from_rad / math::kDegree, 0) + "\u00b0 " +

@@ -23,6 +23,8 @@ Json air_json(const FlownSortie& flown) {
                {"wind_from_deg", number_json(air.wind.from_rad / math::kDegree)},
                {"wind_kt", number_json(air.wind.speed_mps / kKnot)}};
   if (air.convection) json["local_hour"] = number_json(air.convection->hour);
+  if (air.turbulence != TurbulenceModel::kDryden) json["turbulence"] = turbulence_model_name(air.turbulence);
+  if (!air.gusts.empty()) json["discrete_gusts"] = air.gusts.size();
   return json;
 }
 

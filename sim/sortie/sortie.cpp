@@ -138,10 +138,11 @@ Sortie::Sortie(const SortieConfig& config)
   if (config.air.convection)
     if (const MixedLayer layer = mixed_layer(*config.air.convection); layer.scale_mps > 0.0)
       thermals_.emplace(layer, key_, wind);
-  DrydenParams<double> params{turbulence_scales(intensity_, altitude - terrain_m_), aircraft_.span_m};
-  dryden_ = stationary_start(params, dryden_noise(key_, 0, true));
+  const TurbulenceScales<double> scales = turbulence_scales(intensity_, altitude - terrain_m_);
+  turbulence_ = stationary_start(config.air.turbulence, scales, aircraft_.span_m, key_);
+  gusts_.resize(config.air.gusts.size());
   // Carried along by the gust it starts in, as a flight under way would be, instead of struck by it.
-  state_.rigid.velocity_B_mps += gust(params, dryden_).v_B_mps;
+  state_.rigid.velocity_B_mps += gust(turbulence_, scales, aircraft_.span_m).v_B_mps;
   const AirSample<double> air = air_now();
   const FlightDerivative<double> now = flight_derivative(aircraft_, state_, controls_, air);
   instruments_ = settled_instruments(config_.type, errors_, sensed_truth(air, now.specific_force_B_mps2));
@@ -161,12 +162,12 @@ AirSample<double> Sortie::air_now() const {
   AirSample<double> air;
   air.density_kgpm3 = column_.at(altitude).density_kgpm3;
   air.wind_E_mps = wind_velocity_E(config_.air.wind, height);
-  const Gust<double> g =
-      gust(DrydenParams<double>{turbulence_scales(intensity_, height), aircraft_.span_m}, dryden_);
+  const Gust<double> g = gust(turbulence_, turbulence_scales(intensity_, height), aircraft_.span_m);
   air.gust_B_mps = g.v_B_mps;
   air.gust_rate_B_radps = g.omega_B_radps;
   air.shake = shake_.now;
   if (thermals_) add_thermals(height, air);
+  if (!gusts_.empty()) add_discrete_gusts(air);
   return air;
 }
 
@@ -177,6 +178,25 @@ void Sortie::add_thermals(double height_m, AirSample<double>& air) const {
   air.gust_B_mps += to_body * Vec3<double>{0.0, 0.0, -u.up_mps};
   const Vec3<double> down_slope = to_body * Vec3<double>{-u.per_m_north, -u.per_m_east, 0.0};
   air.gust_rate_B_radps += Vec3<double>{down_slope.y, -down_slope.x, 0.0};
+}
+
+void Sortie::add_discrete_gusts(AirSample<double>& air) const {
+  const auto to_body = transpose(rotation_EB(state_.rigid.attitude_EB));
+  for (std::size_t i = 0; i < gusts_.size(); ++i) {
+    const Gust<double> g = gust(config_.air.gusts[i], gusts_[i], to_body);
+    air.gust_B_mps += g.v_B_mps;
+    air.gust_rate_B_radps += g.omega_B_radps;
+  }
+}
+
+/// Turbulence and discrete gusts one step on; the heading is that at the end of the step.
+void Sortie::step_gusts(double height_m, double airspeed_mps, std::uint64_t step) {
+  turbulence_ = advance(turbulence_, turbulence_scales(intensity_, height_m), aircraft_.span_m, airspeed_mps,
+                        kStep_s, key_, step);
+  const Vec3<double> forward_E = rotation_EB(state_.rigid.attitude_EB).column(0);
+  const double begun_s = kStep_s * static_cast<double>(step);
+  for (std::size_t i = 0; i < gusts_.size(); ++i)
+    gusts_[i] = advance(config_.air.gusts[i], gusts_[i], begun_s, forward_E, airspeed_mps, kStep_s);
 }
 
 SensedTruth<double> Sortie::sensed_truth(const AirSample<double>& air,
@@ -329,8 +349,7 @@ bool Sortie::tick(SortieSink& sink, const Hands& hands) {
     const double height = std::max(-state_.rigid.position_E_m.z - terrain_m_, 0.0);
     state_ = flight_step(aircraft_, state_, controls_, air);
     if (twin_.flying()) twin_.step(aircraft_, controls_, air, state_);
-    const DrydenParams<double> params{turbulence_scales(intensity_, height), aircraft_.span_m};
-    dryden_ = advance(params, dryden_, airspeed, kStep_s, dryden_noise(key_, step));
+    step_gusts(height, airspeed, step);
     shake_ = advance_shake(shake_, airspeed, aircraft_.mean_chord_m, kStep_s, shake_noise(key_, step));
   }
   ++tick_;

@@ -6,8 +6,9 @@
 
 #include "aircraft/aircraft.hpp"
 #include "sim/air/air_preset.hpp"
-#include "sim/air/dryden.hpp"
+#include "sim/air/discrete_gust.hpp"
 #include "sim/air/thermals.hpp"
+#include "sim/air/turbulence.hpp"
 #include "sim/air/wake_shake.hpp"
 #include "sim/crew/pilot.hpp"
 #include "sim/motion/flight.hpp"
@@ -123,6 +124,8 @@ class Sortie {
   };
   AirSample<double> air_now() const;
   void add_thermals(double height_m, AirSample<double>& air) const;
+  void add_discrete_gusts(AirSample<double>& air) const;
+  void step_gusts(double height_m, double airspeed_mps, std::uint64_t step);
   SensedTruth<double> sensed_truth(const AirSample<double>& air, const Vec3<double>& specific_force) const;
   const SteadyCurve* memory_for(std::size_t flap, PowerRule power, double descent_mps) const;
   void follow_with_twin(const AirSample<double>& air, TruthRow& row);
@@ -144,7 +147,8 @@ class Sortie {
   double entered_mass_kg_ = 0.0;
 
   FlightState<double> state_;
-  DrydenState<double> dryden_;
+  TurbulenceState turbulence_;
+  std::vector<DiscreteGustState<double>> gusts_;  ///< one for each of the preset
   ShakeState<double> shake_;
   PilotState crew_;
   InstrumentState<double> instruments_;

@@ -83,7 +83,7 @@ TEST_CASE("a fin's strips go up from the root and their normal looks to the righ
 
 TEST_CASE("shares of a control add up to its span", "[aircraft]") {
   // Strips of a wing with dihedral are wider than their plan by 1/cos, and their shares overlap by
-  // as much: 0.4 % at 5 deg.
+  // as much: 0.6 % at 6.3 deg.
   for (const auto& name : list_aircraft_types()) {
     const AircraftType type = load_aircraft_type(find_aircraft_file(name));
     const Aircraft a = make_aircraft(type, default_loading(type), 0);
@@ -96,7 +96,7 @@ TEST_CASE("shares of a control add up to its span", "[aircraft]") {
                                        : rudder) += s.control_share * s.width_m;
     }
     CAPTURE(name);
-    const double grant = 4e-3;
+    const double grant = 7e-3;
     CHECK(flap == Approx(2.0 * (type.flap_outboard_m - type.flap_inboard_m)).epsilon(grant));
     CHECK(aileron == Approx(2.0 * (type.aileron.outboard_m - type.aileron.inboard_m)).epsilon(grant));
     CHECK(elevator == Approx(2.0 * (type.elevator.outboard_m - type.elevator.inboard_m)).epsilon(grant));

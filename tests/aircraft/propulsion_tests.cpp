@@ -94,7 +94,7 @@ TEST_CASE("the slipstream blows the middle of the wing and the tail, and swirls 
   REQUIRE(power.wash_mps > 2.0);
   double washed_width = 0.0;
   for (std::size_t i = 0; i < kWingStrips; ++i) {
-    const auto local = strip_flow(a, i, on, flow, power);
+    const auto local = strip_flow(on, i, strip_motion(a, i, on, flow, power));
     const bool tip = i < 4 || i >= 12;
     washed_width += a.strips[i].slipstream_share * a.strips[i].width_m;
     if (tip) CHECK(local.speed_mps < 20.5);
@@ -103,12 +103,12 @@ TEST_CASE("the slipstream blows the middle of the wing and the tail, and swirls 
   CHECK(washed_width > 0.5);
   CHECK(washed_width <= a.type.propeller.diameter_m);
   const std::size_t fin = kWingStrips + kTailStrips;
-  const auto fin_flow = strip_flow(a, fin, on, flow, power);
+  const auto fin_flow = strip_flow(on, fin, strip_motion(a, fin, on, flow, power));
   CHECK(fin_flow.speed_mps > 21.0);
   // Flow from the left pushes the fin right, the nose left.
   CHECK(fin_flow.alpha_rad < 0.0);
-  const auto left_tail = strip_flow(a, kWingStrips + 2, on, flow, power);
-  const auto right_tail = strip_flow(a, kWingStrips + 3, on, flow, power);
+  const auto left_tail = strip_flow(on, kWingStrips + 2, strip_motion(a, kWingStrips + 2, on, flow, power));
+  const auto right_tail = strip_flow(on, kWingStrips + 3, strip_motion(a, kWingStrips + 3, on, flow, power));
   CHECK(left_tail.alpha_rad > right_tail.alpha_rad);
 }
 

@@ -1,11 +1,15 @@
-# Lines of evidence, tab-separated and sorted by source, into a page.
+# Lines of evidence, tab-separated and sorted by source, into a page; breaks, breaks_found and coverage name the files of its foot.
+# coverage.awk goes with it.
 BEGIN {
   print "# What the model is held against"
   print ""
   print "Made by `tests/evidence` from the checks themselves; nothing here was typed. *Measured* is what this program gives,"
   print "*published* what the source says, *within* how near they must be (the check fails otherwise; \"not held\" is shown, with the"
-  print "reason). How a number is known: read in the source, read in a copy, worked by hand, or from memory."
-  print "Sources are described in [references.md](references.md)."
+  print "reason). \"A sense\" is held too: the source says which way, without a number, and the bound shown as \"below\", \"above\" or"
+  print "\"from to\" is ours. Of tables with many rows the worst row stands for all. How a number is known: read in the source, read in a"
+  print "copy, worked by hand, or from memory."
+  print "Sources are described in [references.md](references.md). At the foot: how often intervals"
+  print "hold the truth; and equations broken one at a time, and what turned red."
 }
 $1 != key {
   key = $1
@@ -19,4 +23,32 @@ $1 != key {
 END {
   print ""
   print "In all " count " values, " held " of them held."
+  coverage_table()
+  foot()
+}
+# Rows in the order of the list; one that tests/breaks has not run yet says so.
+function foot(    line, cells, header, results, not_reached, named) {
+  while ((getline line < breaks_found) > 0) {
+    split(line, cells, "\t")
+    if (line !~ /^#/) results[cells[1]] = line
+  }
+  print ""
+  print "## Equations broken one at a time"
+  print ""
+  print "`tests/breaks` makes each of these edits in a copy of the source and runs the checks of this page: how many values turn red,"
+  print "how many a check that stopped short did not come to, how many test cases fail, and the first three red values."
+  print ""
+  print "| equation broken | in | red | not reached | test cases | first of them |"
+  print "| --- | --- | ---: | ---: | ---: | --- |"
+  while ((getline line < breaks) > 0) {
+    if (line ~ /^#/ || header++ == 0 && line ~ /^name\t/) continue
+    split(line, cells, "\t")
+    named = "| " cells[5] " | `" cells[2] "` | "
+    if (cells[1] in results) {
+      split(results[cells[1]], cells, "\t")
+      print named cells[6] " | " cells[7] " | " cells[8] " | " cells[9] " |"
+    } else {
+      print named "not run | | | |"
+    }
+  }
 }

@@ -5,9 +5,12 @@
 #include "aircraft/math/units.hpp"
 #include "sim/air/standard_atmosphere.hpp"
 #include "sim/motion/trim.hpp"
+#include "tests/published/evidence.hpp"
 #include "tests/sim/motion/marram.hpp"
 
 using namespace stallwright;
+using evidence::hold;
+using evidence::Published;
 using stallwright::testing::marram_type;
 
 namespace {
@@ -38,10 +41,13 @@ TEST_CASE("a loaded centre of gravity is the total moment over the total weight"
     return mass_properties(type, {{340 * kPound, rear_lb * kPound, 240 * kPound, baggage_lb * kPound}});
   };
   const MassProperties m = loaded(300, 20);
-  CHECK(m.mass_kg / kPound == Approx(2240.0).epsilon(1e-12));
-  CHECK(m.cg.x_aft_m / kInch == Approx(43.518).margin(5e-4).epsilon(0));
+  const Published method{"FAA-H-8083-1B", "total moment over total weight", "worked by hand"};
+  hold(method, "weight of the worked loading", m.mass_kg / kPound, 2240.0, 2240e-12, "lb", "a sum");
+  hold(method, "centre of gravity of the worked loading", m.cg.x_aft_m / kInch, 43.518, 5e-4, "in",
+       "half of the last digit");
   // Moving w over d shifts the centre of gravity by w d/W: 100 lb from rear seats to baggage, 22 in, is 2,200/2,240 in.
-  CHECK((loaded(200, 120).cg.x_aft_m - m.cg.x_aft_m) / kInch == Approx(2200.0 / 2240.0).epsilon(1e-9));
+  hold(method, "shift of the centre of gravity when 100 lb move 22 in",
+       (loaded(200, 120).cg.x_aft_m - m.cg.x_aft_m) / kInch, 2200.0 / 2240.0, 1e-9, "in", "exact");
 }
 
 TEST_CASE("pressure and density altitude agree with the sample problem of the pilot handbook",
@@ -49,11 +55,14 @@ TEST_CASE("pressure and density altitude agree with the sample problem of the pi
   // [FAA-H-8083-25B] chart of density altitude, from memory: 5,883 ft, 30.10 inHg, 70 deg F; its table takes 165 ft off,
   // its chart gives 7,700 ft. Table: 5 ft, since it is by hundredths of an inch. Chart: 150 ft, a third of its spacing.
   const double off_ft = pressure_altitude(30.10 * kInchOfMercury_pa) / kFoot;
-  CHECK(off_ft == Approx(-165.0).margin(5.0).epsilon(0));
+  const Published chart{"FAA-H-8083-25B", "chart of density altitude, sample problem", "from memory"};
+  hold(chart, "pressure altitude less altitude at 30.10 inHg", off_ft, -165.0, 5.0, "ft",
+       "the table is by hundredths of an inch");
   const double pressure_pa = atmosphere(Day{}, geometric_altitude((5883.0 - 165.0) * kFoot)).pressure_Pa;
   const double temperature_K = 273.15 + (70.0 - 32.0) / 1.8;
   const double density = pressure_pa / (ussa1976::kGasConstant * temperature_K);
-  CHECK(density_altitude(density) / kFoot == Approx(7700.0).margin(150.0).epsilon(0));
+  hold(chart, "density altitude at 5,718 ft and 70 degF", density_altitude(density) / kFoot, 7700.0, 150.0,
+       "ft", "a third of the chart's spacing");
   // And its rule: 120 ft a degree above standard, a figure rounded by a little more than 1 % (118.6 ft by the gas law and
   // the lapse), for small differences: by 17 degrees it has overstated by 5 %.
   const double standard_K = 288.15 - 0.0065 * (5718.0 * kFoot);
@@ -61,7 +70,9 @@ TEST_CASE("pressure and density altitude agree with the sample problem of the pi
     return density_altitude(pressure_pa / (ussa1976::kGasConstant * kelvin)) / kFoot;
   };
   CHECK(height_ft(standard_K) == Approx(5718.0).margin(1.0).epsilon(0));
-  CHECK(height_ft(standard_K + 1.0) - height_ft(standard_K) == Approx(120.0).epsilon(0.02));
+  hold({"FAA-H-8083-25B", "rule of thumb", "from memory"}, "density altitude a degree Celsius above standard",
+       height_ft(standard_K + 1.0) - height_ft(standard_K), 120.0, 2.4, "ft",
+       "rounded by a little more than 1 %");
 }
 
 TEST_CASE("the load factor of a level turn is that of the pilot handbook", "[motion][published]") {
@@ -81,6 +92,9 @@ TEST_CASE("the load factor of a level turn is that of the pilot handbook", "[mot
     turn.bank_rad = row.bank_deg * math::kDegree;
     const Trim t = find_trim(a, turn);
     REQUIRE(t.converged);
-    CHECK(t.load_factor == Approx(row.load_factor).epsilon(0.005));
+    hold({"FAA-H-8083-25B", "table of bank and load factor", "from memory; worked by hand"},
+         "marram: load factor of a level turn at " + std::to_string(static_cast<int>(row.bank_deg)) + " deg",
+         t.load_factor, row.load_factor, 0.005 * row.load_factor, "1",
+         "roll angle of an aeroplane with its nose up, thrust carries some weight");
   }
 }

@@ -1,6 +1,7 @@
 // Examples and tables of the Guide to the expression of uncertainty in measurement. source: JCGM-100
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <cstdio>
 #include <limits>
 #include <string>
 #include <vector>
@@ -8,13 +9,21 @@
 #include "sim/reduction/csv.hpp"
 #include "sim/reduction/least_squares.hpp"
 #include "sim/reduction/uncertainty.hpp"
+#include "tests/published/evidence.hpp"
 
 using namespace stallwright;
-using Catch::Matchers::WithinAbs;
-using Catch::Matchers::WithinRel;
+using evidence::hold;
+using evidence::Published;
 
 namespace {
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
+constexpr const char* kPrinted = "half a unit of the last digit printed";
+
+std::string number(double value) {
+  char text[24];
+  std::snprintf(text, sizeof text, "%g", value);
+  return text;
+}
 
 // A budget line given as in the tables of the guide: contribution and degrees of freedom.
 Component line(const char* name, double u, double dof) {
@@ -43,16 +52,22 @@ TEST_CASE("the thermometer line of the guide has its parameters, uncertainties a
     b(k) = table.column("b_observed_correction_C")[static_cast<std::size_t>(k)];
   }
   const LeastSquaresFit fit = fit_linear(X, b);
-  CHECK_THAT(fit.parameters(0), WithinAbs(-0.17120379, 1e-7));
-  CHECK_THAT(fit.parameters(1), WithinAbs(0.00218270, 1e-7));
-  CHECK_THAT(fit.standard_uncertainty(0), WithinAbs(0.00287760, 1e-7));
-  CHECK_THAT(fit.standard_uncertainty(1), WithinAbs(0.00066794, 1e-7));
-  CHECK_THAT(fit.correlation()(0, 1), WithinAbs(-0.93042960, 1e-7));
-  CHECK_THAT(fit.residual_sd, WithinAbs(0.00349756, 1e-7));
+  const Published h3{"JCGM-100", "annex H.3, calibration of a thermometer",
+                     "data read in two copies; solved exactly"};
+  const auto to_1e7 = [&](const char* quantity, double measured, double exact, const char* unit) {
+    hold(h3, std::string("thermometer, ") + quantity, measured, exact, 1e-7, unit,
+         "exact solution given to 8 decimals");
+  };
+  to_1e7("correction at 20 degrees, y1", fit.parameters(0), -0.17120379, "degC");
+  to_1e7("slope, y2", fit.parameters(1), 0.00218270, "1");
+  to_1e7("uncertainty of y1", fit.standard_uncertainty(0), 0.00287760, "degC");
+  to_1e7("uncertainty of y2", fit.standard_uncertainty(1), 0.00066794, "1");
+  to_1e7("correlation of y1 and y2", fit.correlation()(0, 1), -0.93042960, "1");
+  to_1e7("residual deviation", fit.residual_sd, 0.00349756, "degC");
   CHECK(fit.dof == 9);
   const Estimate at_30 = fit.predict(Eigen::Vector2d(1.0, 10.0));
-  CHECK_THAT(at_30.value, WithinAbs(-0.14937681, 1e-7));
-  CHECK_THAT(at_30.standard_uncertainty, WithinAbs(0.00413860, 1e-7));
+  to_1e7("predicted correction at 30 degrees", at_30.value, -0.14937681, "degC");
+  to_1e7("uncertainty of the prediction at 30 degrees", at_30.standard_uncertainty, 0.00413860, "degC");
 }
 
 // Table G.2, from memory; every entry is a quantile that other tables of Student's t give alike.
@@ -71,10 +86,12 @@ TEST_CASE("coverage factors are those of the guide's table of Student's t", "[re
       {0.99, 16, 2.92, 0.005},    {0.99, kInfinity, 2.576, 0.0005}, {0.6827, 1, 1.84, 0.005},
       {0.6827, 5, 1.11, 0.005},   {0.9545, 2, 4.53, 0.005},         {0.9545, 10, 2.28, 0.005},
       {0.9973, 1, 235.80, 0.05},  {0.9973, 10, 3.96, 0.005},        {0.9973, kInfinity, 3.000, 0.0005}};
-  for (const Entry& entry : table) {
-    INFO("p " << entry.probability << ", dof " << entry.dof);
-    CHECK_THAT(coverage_factor(entry.probability, entry.dof), WithinAbs(entry.t, entry.half_unit));
-  }
+  evidence::WorstRow worst;
+  for (const Entry& entry : table)
+    worst.row(number(entry.probability) + " at " + number(entry.dof) + " degrees of freedom",
+              coverage_factor(entry.probability, entry.dof), entry.t, entry.half_unit);
+  worst.hold({"JCGM-100", "table G.2, Student's t", "from memory"}, "coverage factor", "1",
+             "half a unit of the last digit printed");
 }
 
 // G.4.1: Z = b X1 X2 X3 with relative uncertainties of 0.25, 0.57 and 0.82 % from 10, 5 and 15 repeats.
@@ -83,9 +100,13 @@ TEST_CASE("effective degrees of freedom of the guide's product of three inputs a
           "[reduction][published]") {
   const std::vector<Component> budget = {line("X1", 0.25, 9), line("X2", 0.57, 4), line("X3", 0.82, 14)};
   const CombinedUncertainty combined = combine(budget);
-  CHECK_THAT(combined.standard_uncertainty, WithinAbs(1.03, 0.005));
-  CHECK_THAT(combined.effective_dof, WithinAbs(19.0, 0.05));
-  CHECK_THAT(expand(0.0, combined).expanded_uncertainty, WithinAbs(2.2, 0.05));
+  const Published g41{"JCGM-100", "G.4.1, example", "from memory; worked by hand"};
+  hold(g41, "product of three inputs, combined uncertainty", combined.standard_uncertainty, 1.03, 0.005, "%",
+       kPrinted);
+  hold(g41, "product of three inputs, effective degrees of freedom", combined.effective_dof, 19.0, 0.05, "1",
+       kPrinted);
+  hold(g41, "product of three inputs, expanded uncertainty", expand(0.0, combined).expanded_uncertainty, 2.2,
+       0.05, "%", kPrinted);
   CHECK(dominant_component(budget).name == "X3");
 }
 
@@ -96,9 +117,12 @@ TEST_CASE("the end-gauge budget of the guide combines to 32 nm with about 16.7 d
   const std::vector<Component> budget = {line("standard", 25.0, 18), line("difference", 9.7, 25.6),
                                          line("expansion", 2.9, 50), line("temperature", 16.6, 2)};
   const CombinedUncertainty combined = combine(budget);
-  CHECK_THAT(combined.standard_uncertainty, WithinAbs(32.0, 0.5));
-  CHECK_THAT(combined.effective_dof, WithinAbs(16.7, 0.1));
-  CHECK_THAT(coverage_factor(0.99, std::floor(combined.effective_dof)) * 32.0, WithinAbs(93.0, 0.5));
+  const Published h1{"JCGM-100", "annex H.1, end gauge", "from memory; worked by hand"};
+  hold(h1, "end gauge, combined uncertainty", combined.standard_uncertainty, 32.0, 0.5, "nm", kPrinted);
+  hold(h1, "end gauge, effective degrees of freedom", combined.effective_dof, 16.7, 0.1, "1",
+       "last digits of the printed contributions");
+  hold(h1, "end gauge, expanded uncertainty of 32 nm at 99 %",
+       coverage_factor(0.99, std::floor(combined.effective_dof)) * 32.0, 93.0, 0.5, "nm", kPrinted);
   CHECK(dominant_component(budget).name == "standard");
 }
 
@@ -106,6 +130,9 @@ TEST_CASE("the end-gauge budget of the guide combines to 32 nm with about 16.7 d
 // back. From memory; tolerance from the two digits printed.
 TEST_CASE("a standard uncertainty known to a quarter has eight degrees of freedom",
           "[reduction][published]") {
-  CHECK_THAT(dof_of_relative_uncertainty(0.25), WithinRel(8.0, 1e-15));
-  CHECK_THAT(dof_of_relative_uncertainty(0.10), WithinRel(50.0, 1e-14));
+  const Published g3{"JCGM-100", "eq. G.3 and table E.1", "from memory"};
+  hold(g3, "degrees of freedom of an uncertainty known to 25 %", dof_of_relative_uncertainty(0.25), 8.0,
+       8e-15, "1", "exact, but for rounding");
+  hold(g3, "degrees of freedom of an uncertainty known to 10 %", dof_of_relative_uncertainty(0.10), 50.0,
+       5e-13, "1", "exact, but for rounding");
 }

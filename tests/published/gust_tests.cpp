@@ -6,6 +6,7 @@
 #include <cmath>
 #include <unsupported/Eigen/MatrixFunctions>
 
+#include "sim/air/discrete_gust.hpp"
 #include "sim/motion/linearise.hpp"
 #include "tests/published/evidence.hpp"
 #include "tests/published/stall_manners.hpp"
@@ -23,11 +24,11 @@ Trim level(const Aircraft& a, double speed_mps) {
   return find_trim(a, c);
 }
 
-/// Up-gust at a moment, m/s: U/2 (1 - cos(2 pi V t/(25 c))) over its 25 chords.
+/// Up-gust at a moment, m/s, of the regulation's shape flown through at a steady speed.
 struct Gust25 {
   double peak_mps, length_s;
   double at(double t) const {
-    return t < 0.0 || t > length_s ? 0.0 : 0.5 * peak_mps * (1.0 - std::cos(2.0 * M_PI * t / length_s));
+    return peak_mps * gust_share(GustShape::kOneMinusCosine, t / length_s, 1.0).share;
   }
 };
 

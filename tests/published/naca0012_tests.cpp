@@ -155,8 +155,7 @@ TEST_CASE("fitted anew at Re 2e6, the same three numbers carry the earlier stall
   CHECK((high.stall_rad - low.stall_rad) / kDeg == Approx(17.35 - 15.25).margin(0.6));
 }
 
-TEST_CASE("past the break of a thin section drag jumps, but by less than in the tunnel",
-          "[aircraft][published]") {
+TEST_CASE("past the break of a thin section drag jumps tenfold as in the tunnel", "[aircraft][published]") {
   const SectionType s = fitted();
   // At equal lift lost, so that the break's exact angle does not matter: the model's drag where lift is what it was.
   for (const double grit : {80.0, 120.0, 180.0}) {
@@ -164,14 +163,12 @@ TEST_CASE("past the break of a thin section drag jumps, but by less than in the 
     double alpha = lift_peak(s).alpha_rad;
     while (at_rest(s, alpha).lift > after.lift) alpha += 1e-4;
     const double drag = at_rest(s, alpha).drag;
-    evidence::show(
-        kRough,
-        "NACA 0012, Re 6e6, grit " + std::to_string(static_cast<int>(grit)) +
-            ": drag just past the break, at equal lift",
-        drag, after.drag, "1",
-        "leading-edge suction goes with sqrt x as in free-streamline flow; a thin nose that has let go "
-        "keeps less of it. Right again beyond 30 deg");
-    CHECK(drag > 1.5 * at_rest(s, 17.0 * kDeg).drag);
+    evidence::show(kRough,
+                   "NACA 0012, Re 6e6, grit " + std::to_string(static_cast<int>(grit)) +
+                       ": drag just past the break, at equal lift",
+                   drag, after.drag, "1",
+                   "the form of the suction was chosen to go through these: a residual, not a check");
+    CHECK(drag > 5.0 * at_rest(s, 17.0 * kDeg).drag);
   }
 }
 

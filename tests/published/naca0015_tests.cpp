@@ -89,23 +89,27 @@ TEST_CASE("a section fitted before the stall foretells the NACA 0015 from 30 to 
                  "keeps such flow for longer than a tumble");
 }
 
-TEST_CASE("between the break and 27 deg the section's drag is that of a plate less too much suction",
+TEST_CASE("past its break the section's drag is that of a plate of its lift: the nose has let go",
           "[aircraft][published]") {
   const SectionType s = fitted();
+  const auto at = [](double deg) {
+    return "NACA 0015, Re 7e5, " + std::to_string(static_cast<int>(deg)) + " deg: ";
+  };
   for (const double deg : {18.0, 20.0, 24.0, 27.0}) {
     const TunnelPoint p = table(7e5, deg, deg).front();
-    const std::string at = "NACA 0015, Re 7e5, " + std::to_string(static_cast<int>(deg)) + " deg: ";
-    const std::string why =
-        "leading-edge suction goes with sqrt x, as in free-streamline flow; the table has none left from 18 "
-        "deg "
-        "(its drag there is lift times tan alpha). Sink and speed in the first degrees past the stall are "
-        "gentler "
-        "for it";
-    evidence::show(kTable, at + "drag", at_rest(s, p.alpha_rad).drag, p.drag, "1", why);
-    // Never more than a plate of that lift, nor less than attached flow would have.
-    CHECK(at_rest(s, p.alpha_rad).drag <
-          at_rest(s, p.alpha_rad).lift * std::tan(p.alpha_rad) + s.profile_drag + 0.01);
-    CHECK(at_rest(s, p.alpha_rad).drag > 2.0 * at_rest(s, 10.0 * kDeg).drag);
+    const auto c = at_rest(s, p.alpha_rad);
+    // Lift itself is not compared here: the table's comes back sooner than the separation curve's.
+    evidence::hold(kTable, at(deg) + "drag over lift", c.drag / c.lift, p.drag / p.lift, 0.04, "1",
+                   "a tenth; the form of the suction was chosen on the NACA 0012");
+    if (deg <= 20.0)
+      evidence::hold(kTable, at(deg) + "drag", c.drag, p.drag, 0.04, "1",
+                     "a sixth; the form of the suction was chosen on the NACA 0012");
+  }
+  for (const double deg : {13.0, 15.0}) {
+    const TunnelPoint p = table(7e5, deg, deg).front();
+    evidence::show(kTable, at(deg) + "drag", at_rest(s, p.alpha_rad).drag, p.drag, "1",
+                   "the table, made by rule here, keeps attached drag while lift falls and jumps by 0.2 from "
+                   "16 to 18 deg");
   }
   evidence::hold(kTable, "NACA 0015: largest lift difference, 19 to 24 deg", worst(s, 19.0, 24.0).lift, 0.0,
                  0.16, "1",

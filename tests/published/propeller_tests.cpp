@@ -1,12 +1,20 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 
 #include "aircraft/propulsion.hpp"
+#include "tests/published/evidence.hpp"
 #include "tests/sim/motion/marram.hpp"
 
 using namespace stallwright;
+using evidence::hold;
+using evidence::Published;
+using evidence::WorstRow;
 
 namespace {
+
+constexpr Published kDisc{"GLAUERT", "actuator disc", "from memory; derived again"};
+constexpr const char* kExact = "exact, but for rounding";
 
 Propulsion<double> running(const Aircraft& a, double speed_mps, double propeller_radps, double throttle,
                            double density = 1.225) {
@@ -24,22 +32,27 @@ Propulsion<double> running(const Aircraft& a, double speed_mps, double propeller
 TEST_CASE("at rest the disc's induced speed is sqrt(T/(2 rho A))", "[aircraft][published]") {
   // [GLAUERT] actuator disc.
   const Aircraft a = testing::marram();
+  WorstRow worst;
   for (const double omega : {120.0, 200.0, 260.0}) {
     const auto p = running(a, 0.0, omega, 1.0, 1.1);
     REQUIRE(p.thrust_n > 100.0);
-    CHECK(p.wash_mps == Approx(std::sqrt(p.thrust_n / (2.0 * 1.1 * a.disc_area_m2))).epsilon(1e-13));
+    worst.difference_relative(std::to_string(static_cast<int>(omega)) + " rad/s", p.wash_mps,
+                              std::sqrt(p.thrust_n / (2.0 * 1.1 * a.disc_area_m2)), 1e-13);
   }
+  worst.hold(kDisc, "induced speed at the disc, at rest", "m/s", kExact);
 }
 
 TEST_CASE("moving, thrust is mass flow times the speed far behind: T = 2 rho A (u + v) v",
           "[aircraft][published]") {
   // [GLAUERT] actuator disc, thrusting and (speeds of 70 m/s) windmilling.
   const Aircraft a = testing::marram();
+  WorstRow worst;
   for (const double u : {5.0, 20.0, 40.0, 70.0}) {
     const auto p = running(a, u, 220.0, 1.0);
-    CAPTURE(u, p.thrust_n);
-    CHECK(p.thrust_n == Approx(2.0 * 1.225 * a.disc_area_m2 * (u + p.wash_mps) * p.wash_mps).epsilon(1e-12));
+    worst.difference_relative(std::to_string(static_cast<int>(u)) + " m/s", p.thrust_n,
+                              2.0 * 1.225 * a.disc_area_m2 * (u + p.wash_mps) * p.wash_mps, 1e-12);
   }
+  worst.hold(kDisc, "thrust as mass flow times the speed far behind", "N", kExact);
   CHECK(running(a, 70.0, 220.0, 1.0).wash_mps < 0.0);
 }
 
@@ -52,21 +65,28 @@ TEST_CASE("no propeller of any type beats the actuator disc, working or windmill
     const AircraftType type = load_aircraft_type(find_aircraft_file(name));
     const Aircraft a = make_aircraft(type, default_loading(type), 0);
     const double omega = 200.0, n = omega / (2.0 * M_PI), d = type.propeller.diameter_m;
+    double least = 1e9;
     for (std::size_t i = 0; i < type.propeller.advance_ratio.size(); ++i) {
       const double u = type.propeller.advance_ratio[i] * n * d;
       const auto p = running(a, u, omega, 1.0);
       const double shaft = 1.225 * n * n * n * std::pow(d, 5) * type.propeller.power_coefficient[i];
       CAPTURE(name, type.propeller.advance_ratio[i], shaft, p.thrust_n);
       CHECK(shaft >= p.thrust_n * (u + p.wash_mps));
+      least = std::min(least, (shaft - p.thrust_n * (u + p.wash_mps)) / (1.225 * n * n * n * std::pow(d, 5)));
     }
+    evidence::sense(kDisc, name + ": power coefficient over the ideal one's, least of the table", least,
+                    evidence::above(0.0), "1", "no propeller and no windmill beats the disc");
   }
 }
 
 TEST_CASE("engine power falls with density by Gagg and Ferrar's factor", "[aircraft][published]") {
   // [GAGG_FERRAR] P/P0 = 1.132 sigma - 0.132, as quoted to three decimals: to 5e-4.
-  for (const double sigma : {1.0, 0.8617, 0.7385, 0.6292, 0.5}) {
-    CHECK(altitude_power(1.225 * sigma) == Approx(1.132 * sigma - 0.132).margin(5e-4));
-  }
+  WorstRow worst;
+  for (const double sigma : {1.0, 0.8617, 0.7385, 0.6292, 0.5})
+    worst.row("density ratio " + std::to_string(sigma).substr(0, 6), altitude_power(1.225 * sigma),
+              1.132 * sigma - 0.132, 5e-4);
+  worst.hold({"GAGG_FERRAR", "power by density ratio", "from memory"}, "share of sea-level power", "1",
+             "quoted to three decimals");
   // Full throttle at rated speed gives rated power at sea level, and the factor's share of the torque inside
   // the cylinders higher up: friction stays (dry friction is 5e-4 short of its full value there).
   const Aircraft a = testing::marram();
@@ -87,7 +107,9 @@ TEST_CASE("the swirl behind the disc carries the propeller's torque away", "[air
       math::interpolate(a.type.propeller.advance_ratio, a.type.propeller.power_coefficient, u / (n * d));
   const double torque = 1.225 * n * n * std::pow(d, 5) * cp / (2.0 * M_PI);
   const double mass_flow = 1.225 * a.disc_area_m2 * (u + p.wash_mps);
-  CHECK(mass_flow * p.swirl_radps * 0.5 * std::pow(0.5 * d, 2) == Approx(torque).epsilon(1e-12));
+  hold({"GLAUERT", "general momentum theory, swirl as a solid body", "from memory; derived again"},
+       "torque carried by the slipstream", mass_flow * p.swirl_radps * 0.5 * std::pow(0.5 * d, 2), torque,
+       1e-12 * torque, "N m", kExact);
   CHECK(p.spin_rate_radps2 * a.type.propeller.inertia_kgm2 ==
         Approx(engine_torque(a.type.engine, a.idle_throttle, 1.0, omega, 1.225) - torque).epsilon(1e-12));
 }

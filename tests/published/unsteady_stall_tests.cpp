@@ -55,8 +55,10 @@ std::vector<Point> moved(const SectionType& section, double speed_mps, double ch
   for (double t = 0.0; t <= chords; t += step_chords) {
     const double alpha = angle(t), x = s.separation[kStrip];
     out.push_back({alpha, section_coefficients(section, alpha, x, SectionShift<double>{}).lift, x});
-    const auto rate =
-        airframe_loads(a, s, flow_at(speed_mps, angle(t + 0.5 * step_chords)), Controls<double>{}).rate;
+    const double midway = angle(t + 0.5 * step_chords);
+    // The equation's angle is the section's own: neither trailing nor shed vorticity has a part in it.
+    s.inflow_mps.fill(-kShedShare * speed_mps * std::sin(midway));
+    const auto rate = airframe_loads(a, s, flow_at(speed_mps, midway), Controls<double>{}).rate;
     s.separation[kStrip] += dt * rate.separation[kStrip];
     s.lagged_alpha_rad[kStrip] += dt * rate.lagged_alpha_rad[kStrip];
   }

@@ -5,10 +5,14 @@
 
 #include "sim/reduction/combine_sorties.hpp"
 #include "sim/reduction/pooled_mean.hpp"
+#include "tests/published/evidence.hpp"
 
 using namespace stallwright;
 
 namespace {
+
+constexpr evidence::Published kPrinted{"TAYLOR-1997", "section 7.2", "from memory; worked by hand"};
+constexpr const char* kDigit = "half of the last printed digit";
 
 // 11 +- 1, 12 +- 1 and 10 +- 3 ohm. Weights 1, 1, 1/9: (11 + 12 + 10/9)/(2 + 1/9) = 24.1111/2.1111 = 11.4211,
 // u = 1/sqrt(2.1111) = 0.6882; printed 11.42 and 0.69. Tolerance half of the last printed digit.
@@ -33,14 +37,15 @@ SetPoints sortie(double ratio, double u) {
 TEST_CASE("three measurements of one resistance pool to the printed 11.42 and 0.69 ohm",
           "[reduction][published]") {
   const PooledMean mean = pooled_mean(kOhm, kU);
-  CHECK(mean.value == Approx(11.42).margin(0.005));
-  CHECK(mean.u_internal == Approx(0.69).margin(0.005));
+  evidence::hold(kPrinted, "three students: weighted mean", mean.value, 11.42, 0.005, "ohm", kDigit);
+  evidence::hold(kPrinted, "three students: its uncertainty", mean.u_internal, 0.69, 0.005, "ohm", kDigit);
 }
 
 TEST_CASE("sorties combine as the printed weighted mean does", "[reduction][published]") {
   std::vector<SetPoints> sorties;
   for (std::size_t i = 0; i < kOhm.size(); ++i) sorties.push_back(sortie(kOhm[i], kU[i]));
   const SetPoint p = combine_sorties(sorties, {"a", "b", "c"}, {}).sets[0].points[0];
-  CHECK(p.ratio == Approx(11.42).margin(0.005));
-  CHECK(p.u == Approx(0.69).margin(0.005));
+  evidence::hold(kPrinted, "three students as three sorties: combined ratio", p.ratio, 11.42, 0.005, "1",
+                 kDigit);
+  evidence::hold(kPrinted, "three students as three sorties: its uncertainty", p.u, 0.69, 0.005, "1", kDigit);
 }

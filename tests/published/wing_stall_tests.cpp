@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "tests/published/bare_wing.hpp"
 #include "tests/published/evidence.hpp"
 #include "tests/published/nonlinear_lifting_line.hpp"
 #include "tests/published/section_fit.hpp"
@@ -23,21 +24,11 @@ constexpr double kStep = 0.1 * kDeg;
 constexpr Published kLine{"LIFTING-LINE", "nonlinear, 12 terms, solved in the test", "worked by hand"};
 constexpr Published kCritical{"NACA-TR-572", "greatest lift of tapered wings", "from memory"};
 
-/// The model's strips as a bare wing: nothing else of the aeroplane feels the air.
 Aircraft bare_wing(PlanForm plan, const StaticLift& section) {
-  AircraftType type = marram_type();
   const double span = 10.0;
-  const auto chord = [&](double eta) { return span * plan.chord_over_span(eta); };
-  type.wing.stations = {{0.0, 0.375, 0.0, chord(0.0), 0.0}, {0.5 * span, 0.375, 0.0, chord(1.0), 0.0}};
-  type.wing.section = symmetrical_section(section.slope_per_rad, section.stall_rad, section.width_rad);
-  for (double& c : type.propeller.thrust_coefficient) c = 0.0;
-  for (double& c : type.propeller.power_coefficient) c = 0.0;
-  type.propeller.normal_force_slope = type.propeller.asymmetric_moment = 0.0;
-  type.body.drag_area_m2 = type.body.side_force_area_m2 = type.body.munk_volume_m3 = 0.0;
-  type.body.crossflow_area_side_m2 = type.body.crossflow_area_up_m2 = 0.0;
-  Aircraft a = make_aircraft(type, default_loading(type), 0);
-  for (std::size_t i = kWingStrips; i < kStrips; ++i) a.strips[i].area_m2 = 0.0;
-  return a;
+  return published::bare_wing(
+      span, span * plan.chord_over_span(0.0), span * plan.chord_over_span(1.0),
+      symmetrical_section(section.slope_per_rad, section.stall_rad, section.width_rad));
 }
 
 double coefficient(const Aircraft& a, const AirframeState<double>& s, double alpha_rad) {

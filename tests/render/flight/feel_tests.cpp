@@ -19,7 +19,8 @@ struct Moments {
   double loudest_before_g = 0.0, quiet_g = 0.0;
 };
 
-/// Stick and feet of somebody who lets the ball slip out by a little and keeps the stick coming back.
+/// Stick and feet of somebody who leaves a fifth of the pedal in, which lets the ball slip out by a little, and keeps the stick
+/// coming back.
 class Careless {
  public:
   Hands spoil(Hands hands, const Sortie& sortie, double below_mps) {
@@ -28,7 +29,7 @@ class Careless {
     if (sortie.seen().readings.indicated_airspeed_mps < below_mps && !held_) {
       held_ = true;
       kept_ = hands;
-      kept_.pedal_right += 0.1;
+      kept_.pedal_right += 0.2;
     }
     if (!held_) return hands;
     kept_.stick_aft = std::min(1.0, kept_.stick_aft + 0.0012);

@@ -2,6 +2,7 @@
 #include <filesystem>
 #include <fstream>
 #include <string>
+#include <vector>
 
 #include "aircraft/input_error.hpp"
 #include "aircraft/math/units.hpp"
@@ -68,6 +69,50 @@ TEST_CASE("a preset that says little is a standard day without wind", "[air][fil
   const auto preset = read_air_preset(file.path());
   CHECK(preset.day == Day{});
   CHECK(preset.wind == MeanWind{});
+  CHECK(preset.turbulence == TurbulenceModel::kDryden);
+  CHECK(preset.gusts.empty());
+}
+
+TEST_CASE("a preset chooses its spectra, and the scale length above 2000 ft with them", "[air][files]") {
+  const PresetFile dryden(kHead + "severity = \"light\"\nturbulence = \"dryden\"\n");
+  CHECK(read_air_preset(dryden.path()).intensity() == turbulence_intensity(Severity::kLight));
+  const PresetFile file(kHead + "severity = \"light\"\nturbulence = \"von-karman\"\n");
+  const auto preset = read_air_preset(file.path());
+  CHECK(preset.turbulence == TurbulenceModel::kVonKarman);
+  CHECK(turbulence_scales(preset.intensity(), 1000.0).length_w_m == Approx(2500.0 * kFoot));
+  CHECK(turbulence_scales(preset.intensity(), 200.0).length_w_m == Approx(200.0));
+}
+
+TEST_CASE("gusts of a preset come out in SI, in either unit", "[air][files][gust]") {
+  const PresetFile file(kHead +
+                        "severity = \"calm\"\n[[gust]]\nstart_s = 30\nlength_ft = 100\nup_ftps = -25\n"
+                        "[[gust]]\nshape = \"ramp-and-hold\"\nstart_s = 60\nlength_m = 120\nright_mps = 4\n"
+                        "forward_ftps = 10\n");
+  const auto gusts = read_air_preset(file.path()).gusts;
+  REQUIRE(gusts.size() == 2);
+  CHECK(gusts[0] == DiscreteGust{GustShape::kOneMinusCosine, 30.0, 100.0 * kFoot, {0.0, 0.0, -25.0 * kFoot}});
+  CHECK(gusts[1] == DiscreteGust{GustShape::kRampAndHold, 60.0, 120.0, {10.0 * kFoot, 4.0, 0.0}});
+}
+
+TEST_CASE("a mistake in spectra or gusts is one line", "[air][files][gust]") {
+  using Catch::Contains;
+  const std::string head = kHead + "severity = \"light\"\n", gust = head + "[[gust]]\nstart_s = 5\n";
+  const auto one_line = [](const std::string& text, const std::vector<std::string>& words) {
+    const std::string error = error_of(text);
+    CHECK(error.find('\n') == std::string::npos);
+    for (const std::string& word : words) CHECK_THAT(error, Contains(word));
+  };
+  one_line(head + "turbulence = \"von karman\"\n", {":4: turbulence: expected", "von-karman", "von karman"});
+  one_line(head + "turbulence = 3\n", {":4: turbulence: expected"});
+  one_line(head + "[gust]\nstart_s = 5\n", {":4:", "gust: expected", "[[gust]]"});
+  one_line(gust + "up_ftps = 10\n", {"gust[1].length_ft: expected"});
+  one_line(gust + "length_ft = 80\n", {"gust[1]", "up_ftps", "none"});
+  one_line(gust + "length_ft = 80\nup_ftps = 400\n", {":7: gust[1].up_ftps: expected", "100"});
+  one_line(gust + "length_ft = 80\nlength_m = 25\nup_ftps = 4\n", {":7: gust[1].length_m: expected", "both"});
+  one_line(gust + "length_ft = 80\nup_mps = 4\nup_ftps = 4\n", {":7: gust[1].up_mps: expected", "both"});
+  one_line(gust + "length_ft = 80\nup_ftps = 4\nshape = \"box\"\n",
+           {":8: gust[1].shape: expected", "ramp-and-hold"});
+  one_line(gust + "length_ft = 80\nup_ftps = 4\nspan_ft = 3\n", {":8:", "span_ft"});
 }
 
 TEST_CASE("a mistake in a preset is one line with file, line, field, expected and found", "[air][files]") {

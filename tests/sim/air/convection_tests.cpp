@@ -6,6 +6,7 @@
 #include "sim/air/air_preset.hpp"
 #include "sim/air/thermals.hpp"
 #include "sim/sortie/sortie.hpp"
+#include "tests/published/printed_spectra.hpp"
 #include "tests/sim/study/study_setup.hpp"
 
 using namespace stallwright;
@@ -155,4 +156,18 @@ TEST_CASE("an early start is worth it: the load factor swings several times as m
   CAPTURE(early, late);
   CHECK(early < 0.03);
   CHECK(late > 2.0 * early);
+}
+
+TEST_CASE("each model's convective scale length puts its peak at the mixed layer's wavelength",
+          "[air][convection]") {
+  const MixedLayer layer = mixed_layer(ConvectiveDay{});
+  for (const auto model : {TurbulenceModel::kDryden, TurbulenceModel::kVonKarman}) {
+    const double length = convective_length_m(layer, model);
+    const published::PrintedSpectra printed{model, {1.0, 1.0, 1.0, length, length, length}, 10.0, 1.0};
+    double peak = 0.0, most = 0.0;
+    for (double w = 1e-5; w < 1.0; w *= 1.002)
+      if (w * printed.at(2, w) > most) most = w * printed.at(2, w), peak = w;
+    CAPTURE(published::word(model));
+    CHECK(2.0 * M_PI / peak == Approx(1.5 * layer.depth_m).epsilon(0.01));
+  }
 }

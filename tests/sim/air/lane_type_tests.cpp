@@ -4,7 +4,8 @@
 #include <catch2/catch.hpp>
 
 #include "sim/air/airspeed.hpp"
-#include "sim/air/dryden.hpp"
+#include "sim/air/discrete_gust.hpp"
+#include "sim/air/von_karman.hpp"
 #include "sim/air/wind.hpp"
 
 namespace two_lanes {
@@ -117,6 +118,47 @@ TEST_CASE("turbulence gives each lane the bits of the scalar", "[air][lanes]") {
       REQUIRE(both.omega_B_radps.x.at[i] == alone.omega_B_radps.x);
       REQUIRE(both.omega_B_radps.y.at[i] == alone.omega_B_radps.y);
       REQUIRE(both.omega_B_radps.z.at[i] == alone.omega_B_radps.z);
+    }
+  }
+}
+
+TEST_CASE("von Karman turbulence and a discrete gust give each lane the bits of the scalar", "[air][lanes]") {
+  const auto intensity = turbulence_intensity(Severity::kModerate);
+  const double height[] = {90.0, 520.0}, airspeed[] = {28.0, 44.0};
+  const VonKarmanParams<Pack> d{turbulence_scales(intensity, Pack(height[0], height[1])), Pack(9.5)};
+  VonKarmanState<Pack> x{};
+  VonKarmanState<double> lane[2];
+  DiscreteGust g;
+  g.length_m = 20.0;
+  g.peak_mps = {1.0, 2.0, 3.0};
+  DiscreteGustState<Pack> met{};
+  DiscreteGustState<double> met_alone[2];
+  for (std::uint64_t t = 0; t < 80; ++t) {
+    const VonKarmanNoise<double> noise[] = {von_karman_noise({3, 0}, t), von_karman_noise({3, 1}, t)};
+    VonKarmanNoise<Pack> n{{}, Pack(noise[0].p, noise[1].p), {}, {}};
+    for (std::size_t i = 0; i < kVonKarmanFields; ++i) {
+      n.u[i] = Pack(noise[0].u[i], noise[1].u[i]);
+      for (std::size_t k = 0; k < 3; ++k) {
+        n.v[i][k] = Pack(noise[0].v[i][k], noise[1].v[i][k]);
+        n.w[i][k] = Pack(noise[0].w[i][k], noise[1].w[i][k]);
+      }
+    }
+    const Pack speed(airspeed[0], airspeed[1]), step(0.01), now(0.01 * static_cast<double>(t)), zero(0.0);
+    x = advance(d, x, speed, step, n);
+    met = advance(g, met, now, {Pack(0.8), Pack(0.6), zero}, speed, step);
+    const auto both = gust(d, x), both_met = gust(g, met, math::Mat3<Pack>::identity());
+    for (std::size_t i = 0; i < 2; ++i) {
+      const VonKarmanParams<double> one{turbulence_scales(intensity, height[i]), 9.5};
+      lane[i] = advance(one, lane[i], airspeed[i], 0.01, noise[i]);
+      met_alone[i] = advance(g, met_alone[i], now.at[i], {0.8, 0.6, 0.0}, airspeed[i], 0.01);
+      const auto alone = gust(one, lane[i]),
+                 alone_met = gust(g, met_alone[i], math::Mat3<double>::identity());
+      REQUIRE(both.v_B_mps.x.at[i] == alone.v_B_mps.x);
+      REQUIRE(both.v_B_mps.z.at[i] == alone.v_B_mps.z);
+      REQUIRE(both.omega_B_radps.y.at[i] == alone.omega_B_radps.y);
+      REQUIRE(both.omega_B_radps.z.at[i] == alone.omega_B_radps.z);
+      REQUIRE(both_met.v_B_mps.x.at[i] == alone_met.v_B_mps.x);
+      REQUIRE(both_met.omega_B_radps.y.at[i] == alone_met.omega_B_radps.y);
     }
   }
 }

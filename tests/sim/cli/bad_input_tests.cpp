@@ -55,6 +55,18 @@ TEST_CASE("a spoilt type, card or air file is refused by rehearse in one line an
   }
 }
 
+TEST_CASE(
+    "an air file with spectra or a gust that do not exist is refused in one line and nothing is written",
+    "[cli]") {
+  const Folder folder;
+  const auto spoilt = [&](const std::string& added, const std::vector<std::string>& words) {
+    put(folder / "bad.toml", replaced(kAir, "severity = \"light\"\n", "severity = \"light\"\n" + added));
+    refused(folder, "rehearse --out out --air bad.toml", words);
+  };
+  spoilt("turbulence = \"karman\"\n", {"bad.toml:", "turbulence", "dryden", "von-karman", "karman"});
+  spoilt("gust = 3\n", {"bad.toml:", "gust", "expected"});
+}
+
 TEST_CASE("an unknown name is refused with the known ones", "[cli]") {
   const Folder folder;
   refused(folder, "rehearse --aircraft marran", {"marram", "sarsen", "tarnfell", "marran"});

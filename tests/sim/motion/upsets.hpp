@@ -49,6 +49,7 @@ inline FlightState<double> any_state(const Aircraft& a, Draw& draw) {
     f.separation[i] = draw.between(0.0, 1.0);
   }
   for (double& w : f.downwash_mps) w = draw.between(-2.0, 5.0);
+  for (double& w : f.sidewash_mps) w = draw.between(-2.0, 2.0);
   f.wake = draw.between(0.0, 1.0);
   f.elevator_rad = draw.between(-a.type.elevator.max_negative_rad, a.type.elevator.max_positive_rad);
   f.aileron_rad = draw.between(-a.type.aileron.max_negative_rad, a.type.aileron.max_negative_rad);
