@@ -127,10 +127,14 @@ StripMotion<T> strip_motion(const Aircraft& aircraft, std::size_t i, const Airfr
 }
 
 template <class T>
+T strip_normal(const AirframeState<T>& state, std::size_t i, const StripMotion<T>& motion) {
+  return (T(1) - T(kShedShare)) * motion.normal_mps - state.inflow_mps[i];
+}
+template <class T>
 StripFlow<T> strip_flow(const AirframeState<T>& state, std::size_t i, const StripMotion<T>& motion) {
   StripFlow<T> out;
   out.along_mps = motion.along_mps;
-  out.normal_mps = (T(1) - T(kShedShare)) * motion.normal_mps - state.inflow_mps[i];
+  out.normal_mps = strip_normal(state, i, motion);
   out.speed_mps = math::sqrt(out.along_mps * out.along_mps + out.normal_mps * out.normal_mps);
   out.alpha_rad = math::atan2(out.normal_mps, out.along_mps);
   return out;

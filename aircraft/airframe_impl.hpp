@@ -107,6 +107,77 @@ Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, 
   return v;
 }
 
+/// What every strip meets. An array a quantity: each step below is a loop without branches whose rounds do not wait for each
+/// other, which a compiler turns into vector instructions and a processor overlaps.
+template <class T>
+struct StripsMet {
+  std::array<T, kStrips> own_normal_mps;  ///< before induction
+  std::array<T, kStrips> along_mps, normal_mps, speed_mps, alpha_rad;
+  std::array<T, kStrips> sine, cosine, fade;  ///< see SectionAngle
+  std::array<SectionShift<T>, kStrips> shift;
+  SectionAngle<T> angle(std::size_t i) const { return {sine[i], cosine[i], fade[i]}; }
+};
+
+inline const SectionType& section_of(const AircraftType& type, std::size_t i) {
+  return i < kWingStrips                 ? type.wing.section
+         : i < kWingStrips + kTailStrips ? type.tail.section
+                                         : type.fin.section;
+}
+
+template <class T>
+StripsMet<T> strips_met(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow,
+                        const Propulsion<T>& power) {
+  StripsMet<T> met;
+  std::array<T, kStrips> zero_lift;
+  const T slope = detail::wake_slope(state, flow);
+  const T tail_wake =
+      state.wake * detail::wake_closeness(aircraft, aircraft.strips[kWingStrips], false, slope);
+  for (std::size_t i = 0; i < kStrips; ++i) {
+    const StripMotion<T> motion = strip_motion(aircraft, i, state, flow, power);
+    met.own_normal_mps[i] = motion.normal_mps;
+    T along = motion.along_mps, normal = strip_normal(state, i, motion);
+    if (i >= kWingStrips) {
+      const T wake = i < kWingStrips + kTailStrips
+                         ? tail_wake
+                         : state.wake * detail::wake_closeness(aircraft, aircraft.strips[i], true, slope);
+      const T before = math::sqrt(along * along + normal * normal);
+      along = along * (T(1) - kWakeDeficit * wake);
+      normal = normal + kWakeShake * wake * detail::shake_at(flow, i) * before;
+    }
+    met.along_mps[i] = along;
+    met.normal_mps[i] = normal;
+    met.shift[i] = section_shift(aircraft, i, state);
+    zero_lift[i] = section_of(aircraft.type, i).zero_lift_rad + met.shift[i].zero_lift_rad;
+  }
+  for (std::size_t i = 0; i < kStrips; ++i)
+    met.speed_mps[i] =
+        math::sqrt(met.along_mps[i] * met.along_mps[i] + met.normal_mps[i] * met.normal_mps[i]);
+  for (std::size_t i = 0; i < kStrips; ++i)
+    met.alpha_rad[i] = math::atan2(met.normal_mps[i], met.along_mps[i]);
+  for (std::size_t i = 0; i < kStrips; ++i) {
+    const SectionAngle<T> angle = section_angle(met.alpha_rad[i], zero_lift[i]);
+    met.sine[i] = angle.sine;
+    met.cosine[i] = angle.cosine;
+    met.fade[i] = angle.fade;
+  }
+  return met;
+}
+
+/// Quasi-static separation of every strip at the angle that its boundary layer has seen.
+template <class T>
+std::array<T, kStrips> static_separations(const Aircraft& aircraft, const AirframeState<T>& state,
+                                          const std::array<SectionShift<T>, kStrips>& shift) {
+  std::array<T, kStrips> upper, lower, x;
+  for (std::size_t i = 0; i < kStrips; ++i) {
+    const SeparationArguments<T> e = separation_arguments(
+        section_of(aircraft.type, i), detail::wrapped(state.lagged_alpha_rad[i]), shift[i].stall_rad);
+    upper[i] = e.upper;
+    lower[i] = e.lower;
+  }
+  for (std::size_t i = 0; i < kStrips; ++i) x[i] = T(1) / (T(1) + math::exp(upper[i]) + math::exp(lower[i]));
+  return x;
+}
+
 template <class T>
 AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state,
                                 const RelativeFlow<T>& flow, const Controls<T>& controls) {
@@ -121,59 +192,42 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
   out.spin_rate_radps2 = power.spin_rate_radps2;
   out.rate.propeller_radps = power.spin_rate_radps2;
 
-  std::array<T, kStrips> circulation;
-  std::array<T, kStrips> speed, own_normal, relax, quasi_static;
-  const T slope = detail::wake_slope(state, flow);
-  const T tail_wake =
-      state.wake * detail::wake_closeness(aircraft, aircraft.strips[kWingStrips], false, slope);
+  const StripsMet<T> met = strips_met(aircraft, state, flow, power);
+  const std::array<T, kStrips>& speed = met.speed_mps;
+  std::array<T, kStrips> circulation, relax;
   const T half_rho = T(0.5) * flow.density_kgpm3;
   for (std::size_t i = 0; i < kStrips; ++i) {
-    const bool on_wing = i < kWingStrips;
-    const bool on_tail = !on_wing && i < kWingStrips + kTailStrips;
     const Strip& strip = aircraft.strips[i];
-    const SectionType& section = on_wing ? type.wing.section : on_tail ? type.tail.section : type.fin.section;
-
-    const StripMotion<T> motion = strip_motion(aircraft, i, state, flow, power);
-    own_normal[i] = motion.normal_mps;
-    StripFlow<T> local = strip_flow(state, i, motion);
-    const T shaken = detail::shake_at(flow, i);
-    if (!on_wing) {
-      const T wake = on_tail ? tail_wake : state.wake * detail::wake_closeness(aircraft, strip, true, slope);
-      local.along_mps = local.along_mps * (T(1) - kWakeDeficit * wake);
-      local.normal_mps = local.normal_mps + kWakeShake * wake * shaken * local.speed_mps;
-      local.speed_mps = math::sqrt(local.along_mps * local.along_mps + local.normal_mps * local.normal_mps);
-      local.alpha_rad = math::atan2(local.normal_mps, local.along_mps);
-    }
-    const SectionShift<T> shift = section_shift(aircraft, i, state);
+    const SectionType& section = section_of(type, i);
     const SectionCoefficients<T> c =
-        section_coefficients(section, local.alpha_rad, state.separation[i], shift);
+        section_coefficients(section, met.angle(i), state.separation[i], met.shift[i]);
 
     // Forces across and along the local flow, in the strip's own axes, then turned to body axes.
-    const T q_area = half_rho * local.speed_mps * strip.area_m2;  // times speed once more, below
-    const T buffet = on_wing ? type.buffet_strength * (T(1) - state.separation[i]) * shaken : T(0);
+    const T q_area = half_rho * speed[i] * strip.area_m2;  // times speed once more, below
+    const T buffet = i < kWingStrips
+                         ? type.buffet_strength * (T(1) - state.separation[i]) * detail::shake_at(flow, i)
+                         : T(0);
     const T lift_force = q_area * (c.lift + buffet);
     const T drag_force = q_area * c.drag;
-    const T forward = lift_force * local.normal_mps - drag_force * local.along_mps;
-    const T towards_normal = -lift_force * local.along_mps - drag_force * local.normal_mps;
+    const T forward = lift_force * met.normal_mps[i] - drag_force * met.along_mps[i];
+    const T towards_normal = -lift_force * met.along_mps[i] - drag_force * met.normal_mps[i];
     const Vec3<T> force =
         detail::lift<T>(strip.chord_B) * forward + detail::lift<T>(strip.normal_B) * towards_normal;
     const Vec3<T> r = detail::lift<T>(strip.r_B);
     detail::add(out.force_B, force);
     detail::add(out.moment_B, cross(r, force) + detail::lift<T>(strip.span_B) *
-                                                    (q_area * local.speed_mps * strip.chord_m * c.moment));
+                                                    (q_area * speed[i] * strip.chord_m * c.moment));
 
-    circulation[i] = T(0.5) * local.speed_mps * strip.chord_m * c.lift;
-    speed[i] = local.speed_mps;
+    circulation[i] = T(0.5) * speed[i] * strip.chord_m * c.lift;
 
     // Goman and Khrabrov: tau1 dx/dt + x = x0(alpha - tau2 dalpha/dt). The delayed angle is kept as a lag of
     // tau2, which equals alpha - tau2 d(alpha)/dt on any steady ramp and stays finite in gusts.
-    const T chords_ps = local.speed_mps / strip.chord_m;
+    const T chords_ps = speed[i] / strip.chord_m;
     const T delay = math::min(chords_ps / section.tau2_chords, T(kFastestSeparation_ps));
     relax[i] = math::min(chords_ps / section.tau1_chords, T(kFastestSeparation_ps));
-    out.rate.lagged_alpha_rad[i] = detail::wrapped(T(local.alpha_rad - state.lagged_alpha_rad[i])) * delay;
-    const T seen = detail::wrapped(state.lagged_alpha_rad[i]);
-    quasi_static[i] = static_separation(section, seen, shift.stall_rad);
+    out.rate.lagged_alpha_rad[i] = detail::wrapped(T(met.alpha_rad[i] - state.lagged_alpha_rad[i])) * delay;
   }
+  const std::array<T, kStrips> quasi_static = static_separations(aircraft, state, met.shift);
   for (std::size_t i = 0; i < kStrips; ++i) {
     T towards = quasi_static[i];
     if (i < kWingStrips) {
@@ -194,7 +248,7 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
       const T rate = math::min(speed[first + k] / (kInflowChords * aircraft.strips[first + k].chord_m),
                                T(kFastestInflow_ps));
       out.rate.inflow_mps[first + k] =
-          (steady - kShedShare * own_normal[first + k] - state.inflow_mps[first + k]) * rate;
+          (steady - kShedShare * met.own_normal_mps[first + k] - state.inflow_mps[first + k]) * rate;
     }
   };
   induced(aircraft.wing_influence, 0, kWingStrips);

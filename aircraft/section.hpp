@@ -19,18 +19,27 @@ struct SectionCoefficients {
   T lift, drag, moment, normal;
 };
 
+/// The two exponents of static_separation.
+template <class T>
+struct SeparationArguments {
+  T upper, lower;
+};
+template <class T>
+SeparationArguments<T> separation_arguments(const SectionType& section, T alpha, T stall_shift) {
+  const T upper = (alpha - section.stall_rad - stall_shift) / section.stall_width_rad;
+  const T lower = (section.negative_stall_rad + stall_shift - alpha) / section.stall_width_rad;
+  // exp of the larger argument decides; the bound keeps exp finite and is x0 < 1e-17 already.
+  return {math::clamp(upper, T(-40), T(40)), math::clamp(lower, T(-40), T(40))};
+}
+
 /// Quasi-static separation point, share of the chord attached, 0 to 1.
 ///   x0 = 1/(1 + exp((alpha - alpha*)/width)) on the upper side, mirrored for the lower one
 ///   alpha   angle of attack that the boundary layer has seen (lagged), rad, any; alpha* the stall angle, rad
 /// Same curve as the hyperbolic tangent of Jategaonkar's stall model with a1 = 1/(2 width)   [JATEGAONKAR].
 template <class T>
 T static_separation(const SectionType& section, T alpha, T stall_shift) {
-  const T upper = (alpha - section.stall_rad - stall_shift) / section.stall_width_rad;
-  const T lower = (section.negative_stall_rad + stall_shift - alpha) / section.stall_width_rad;
-  // exp of the larger argument decides; the bound keeps exp finite and is x0 < 1e-17 already.
-  const T bounded_upper = math::clamp(upper, T(-40), T(40));
-  const T bounded_lower = math::clamp(lower, T(-40), T(40));
-  return T(1) / (T(1) + math::exp(bounded_upper) + math::exp(bounded_lower));
+  const SeparationArguments<T> e = separation_arguments(section, alpha, stall_shift);
+  return T(1) / (T(1) + math::exp(e.upper) + math::exp(e.lower));
 }
 
 /// Share of flat-plate behaviour: 0 below 20 deg from zero lift, 1 beyond 45 deg and in reversed flow.
@@ -41,6 +50,23 @@ T flat_plate_share(T sine, T cosine) {
   const T t = math::clamp((sine * sine - kSin2Begin) / (kSin2End - kSin2Begin), T(0), T(1));
   const T smooth = t * t * (T(3) - T(2) * t);
   return math::where(cosine > T(0), smooth, T(1));
+}
+
+/// Angle of attack from zero lift, a' = alpha - alpha0 fade, alpha0 fading out towards 90 deg.
+template <class T>
+struct SectionAngle {
+  T sine, cosine;  ///< of a'
+  T fade;
+};
+template <class T>
+SectionAngle<T> section_angle(T alpha, T zero_lift) {
+  T sin_alpha, cos_alpha;
+  math::sincos(alpha, sin_alpha, cos_alpha);
+  const T forward = T(1) - math::max(cos_alpha, T(0));
+  SectionAngle<T> out;
+  out.fade = T(1) - forward * forward;
+  math::sincos(T(alpha - zero_lift * out.fade), out.sine, out.cosine);
+  return out;
 }
 
 /// Section coefficients at any angle of attack, -180 to 180 deg.
@@ -60,14 +86,15 @@ T flat_plate_share(T sine, T cosine) {
 template <class T>
 SectionCoefficients<T> section_coefficients(const SectionType& section, T alpha, T x,
                                             const SectionShift<T>& shift) {
-  T sin_alpha, cos_alpha;
-  math::sincos(alpha, sin_alpha, cos_alpha);
-  const T forward = T(1) - math::max(cos_alpha, T(0));
-  const T fade = T(1) - forward * forward;
-  const T a = alpha - (section.zero_lift_rad + shift.zero_lift_rad) * fade;
-  T s, c;
-  math::sincos(a, s, c);
+  return section_coefficients(section, section_angle(alpha, section.zero_lift_rad + shift.zero_lift_rad), x,
+                              shift);
+}
 
+/// The same from the angle's sine and cosine.
+template <class T>
+SectionCoefficients<T> section_coefficients(const SectionType& section, const SectionAngle<T>& angle, T x,
+                                            const SectionShift<T>& shift) {
+  const T s = angle.sine, c = angle.cosine, fade = angle.fade;
   const T root_x = math::sqrt(math::clamp(x, T(0), T(1)));
   const T kirchhoff = (T(1) + root_x) * T(0.5);
   const T suction = root_x * root_x * root_x * (T(3) - T(2) * root_x);
