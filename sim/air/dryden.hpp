@@ -4,6 +4,7 @@
 
 #include "aircraft/math/elementary.hpp"
 #include "aircraft/math/vec3.hpp"
+#include "sim/air/lag_filter.hpp"
 #include "sim/air/transverse_filter.hpp"
 #include "sim/air/turbulence_intensity.hpp"
 #include "sim/random/philox.hpp"
@@ -94,13 +95,9 @@ template <class T>
 DrydenState<T> advance(const DrydenParams<T>& d, const DrydenState<T>& x, const T& airspeed_mps,
                        const T& dt_s, const DrydenNoise<T>& n) {
   const T path = math::max(airspeed_mps, T(0.0)) * dt_s;
-  const auto lag = [](const T& state, const T& h, const T& noise) {
-    const T phi = math::exp(-h);
-    return phi * state + math::sqrt(math::max(T(1.0) - phi * phi, T(0.0))) * noise;
-  };
   const TurbulenceScales<T>& s = d.scales;
   const T pitch = pitch_lag_per_m(d.span_m), yaw = yaw_lag_per_m(d.span_m);
-  return {lag(x.u, path / s.length_u_m, n.u), lag(x.p, path * pitch, n.p),
+  return {lag_step<T>(x.u, path / s.length_u_m, n.u), lag_step<T>(x.p, path * pitch, n.p),
           advance(transverse_step(path / s.length_v_m, yaw * s.length_v_m), x.v, n.v),
           advance(transverse_step(path / s.length_w_m, pitch * s.length_w_m), x.w, n.w)};
 }

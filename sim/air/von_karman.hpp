@@ -3,6 +3,7 @@
 #include <cstdint>
 
 #include "sim/air/dryden.hpp"
+#include "sim/air/lag_filter.hpp"
 #include "sim/air/von_karman_fields.hpp"
 
 /// Von Karman turbulence as the aeroplane meets it: three gust velocities and three gust rates. [MIL-F-8785C 3.7]
@@ -71,18 +72,14 @@ template <class T>
 VonKarmanState<T> advance(const VonKarmanParams<T>& d, const VonKarmanState<T>& x, const T& airspeed_mps,
                           const T& dt_s, const VonKarmanNoise<T>& n) {
   const T path = math::max(airspeed_mps, T(0.0)) * dt_s;
-  const auto lag = [](const T& state, const T& h, const T& noise) {
-    const T phi = math::exp(-h);
-    return phi * state + math::sqrt(math::max(T(1.0) - phi * phi, T(0.0))) * noise;
-  };
   const TurbulenceScales<T>& s = d.scales;
   const T pitch = pitch_lag_per_m(d.span_m), yaw = yaw_lag_per_m(d.span_m);
   VonKarmanState<T> out{};
-  out.p = lag(x.p, path * pitch, n.p);
+  out.p = lag_step<T>(x.p, path * pitch, n.p);
   for (std::size_t i = 0; i < kVonKarmanFields; ++i) {
     const T length(kFieldLengths[i]);
     const T lu = s.length_u_m * length, lv = s.length_v_m * length, lw = s.length_w_m * length;
-    out.u[i] = lag(x.u[i], path / lu, n.u[i]);
+    out.u[i] = lag_step<T>(x.u[i], path / lu, n.u[i]);
     out.v[i] = advance(transverse_step(path / lv, yaw * lv), x.v[i], n.v[i]);
     out.w[i] = advance(transverse_step(path / lw, pitch * lw), x.w[i], n.w[i]);
   }

@@ -3,10 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <exception>
-#include <mutex>
 
 #include "sim/reduction/reduce.hpp"
-#include "sim/threads/parallel.hpp"
 
 namespace stallwright {
 namespace {
@@ -98,16 +96,8 @@ std::vector<std::vector<WindowValue>> fly_window_sorties(const SortieConfig& bas
                                                          std::uint64_t first_seed, int sorties, int threads,
                                                          const StudyProgress& progress) {
   std::vector<std::vector<WindowValue>> flown(static_cast<std::size_t>(std::max(0, sorties)));
-  std::mutex guard;
-  int done = 0;
-  for_each_index(sorties, threads, [&](int k) {
-    SortieConfig config = base;
-    config.smooth_twin = false;  // no error is taken apart here, and it costs a sixth of the time
-    config.seed = first_seed + static_cast<std::uint64_t>(k);
+  for_each_sortie(base, first_seed, sorties, threads, progress, [&](int k, const SortieConfig& config) {
     flown[static_cast<std::size_t>(k)] = fly_windows(config, truth);
-    if (!progress) return;
-    const std::lock_guard<std::mutex> lock(guard);
-    progress(++done, sorties);
   });
   return flown;
 }

@@ -45,20 +45,28 @@ StudySortie fly_and_judge(const SortieConfig& config, const std::vector<TrueSet>
   return out;
 }
 
-std::vector<StudySortie> fly_sorties(const SortieConfig& base, const std::vector<TrueSet>& truth, int sorties,
-                                     std::uint64_t first_seed, int threads, const StudyProgress& progress) {
-  std::vector<StudySortie> flown(static_cast<std::size_t>(std::max(0, sorties)));
+void for_each_sortie(const SortieConfig& base, std::uint64_t first_seed, int sorties, int threads,
+                     const StudyProgress& progress,
+                     const std::function<void(int, const SortieConfig&)>& one) {
   std::mutex guard;
   int done = 0;
   for_each_index(sorties, threads, [&](int k) {
     SortieConfig config = base;
     config.smooth_twin = false;  // no error is taken apart here, and it costs a sixth of the time
     config.seed = first_seed + static_cast<std::uint64_t>(k);
-    MemorySink rows;
-    flown[static_cast<std::size_t>(k)] = fly_and_judge(config, truth, rows);
+    one(k, config);
     if (!progress) return;
     const std::lock_guard<std::mutex> lock(guard);
     progress(++done, sorties);
+  });
+}
+
+std::vector<StudySortie> fly_sorties(const SortieConfig& base, const std::vector<TrueSet>& truth, int sorties,
+                                     std::uint64_t first_seed, int threads, const StudyProgress& progress) {
+  std::vector<StudySortie> flown(static_cast<std::size_t>(std::max(0, sorties)));
+  for_each_sortie(base, first_seed, sorties, threads, progress, [&](int k, const SortieConfig& config) {
+    MemorySink rows;
+    flown[static_cast<std::size_t>(k)] = fly_and_judge(config, truth, rows);
   });
   return flown;
 }
