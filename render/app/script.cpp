@@ -58,16 +58,6 @@ std::pair<SDL_Keycode, std::uint16_t> key_named(std::string name, const std::str
   return {key, modifiers};
 }
 
-void push_key(SDL_Keycode key, std::uint16_t modifiers, bool down) {
-  SDL_Event event{};
-  event.type = down ? SDL_KEYDOWN : SDL_KEYUP;
-  event.key.state = down ? SDL_PRESSED : SDL_RELEASED;
-  event.key.keysym.sym = key;
-  event.key.keysym.scancode = SDL_GetScancodeFromKey(key);
-  event.key.keysym.mod = modifiers;
-  SDL_PushEvent(&event);
-}
-
 ScriptLine read_line(const std::string& text, const std::string& file, int number) {
   for (const Word& word : kWords) {
     const std::size_t length = std::strlen(word.name);
@@ -93,6 +83,16 @@ ScriptLine read_line(const std::string& text, const std::string& file, int numbe
 }
 
 }  // namespace
+
+void push_key(SDL_Keycode key, std::uint16_t modifiers, bool down) {
+  SDL_Event event{};
+  event.type = down ? SDL_KEYDOWN : SDL_KEYUP;
+  event.key.state = down ? SDL_PRESSED : SDL_RELEASED;
+  event.key.keysym.sym = key;
+  event.key.keysym.scancode = SDL_GetScancodeFromKey(key);
+  event.key.keysym.mod = modifiers;
+  SDL_PushEvent(&event);
+}
 
 std::vector<ScriptLine> read_script(const std::filesystem::path& file) {
   std::ifstream in(file);

@@ -31,6 +31,9 @@ struct ScriptLine {
 /// Throws InputError, `FILE:LINE: expected ..., found ...`.
 std::vector<ScriptLine> read_script(const std::filesystem::path& file);
 
+/// A key that goes down or up, into SDL's event queue as a keyboard's would.
+void push_key(SDL_Keycode key, std::uint16_t modifiers, bool down);
+
 /// Plays a script frame by frame.
 class Script {
  public:

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "render/app/cockpit.hpp"
+#include "render/app/script.hpp"
 #include "tests/render/ui_reader.hpp"
 
 /// What somebody in front of the running cockpit can read.
@@ -57,15 +58,7 @@ inline std::vector<std::string> hard_to_read(float scale) {
 
 /// A key pressed and let go, as by a keyboard.
 inline void tap(SDL_Keycode key, std::uint16_t modifiers = 0) {
-  for (const bool down : {true, false}) {
-    SDL_Event event{};
-    event.type = down ? SDL_KEYDOWN : SDL_KEYUP;
-    event.key.state = down ? SDL_PRESSED : SDL_RELEASED;
-    event.key.keysym.sym = key;
-    event.key.keysym.scancode = SDL_GetScancodeFromKey(key);
-    event.key.keysym.mod = modifiers;
-    SDL_PushEvent(&event);
-  }
+  for (const bool down : {true, false}) app::push_key(key, modifiers, down);
 }
 
 inline void resize(int width, int height) { SDL_SetWindowSize(SDL_GL_GetCurrentWindow(), width, height); }
