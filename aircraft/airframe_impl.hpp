@@ -1,5 +1,7 @@
 #pragma once
 // Definitions of the templates declared in airframe.hpp.
+#include <algorithm>
+
 #include "aircraft/strips_met.hpp"
 
 namespace stallwright {
@@ -47,23 +49,30 @@ template <class T>
 std::array<T, kWingStrips> wing_circulation(const Aircraft& aircraft, const AirframeState<T>& state,
                                             const RelativeFlow<T>& flow) {
   const Propulsion<T> power = propulsion(aircraft, state, flow);
+  const FlapEffect<T> flap = flap_effect(aircraft.type.flaps, state.flap_rad);
   std::array<T, kWingStrips> circulation;
   for (std::size_t i = 0; i < kWingStrips; ++i) {
     const StripFlow<T> local = strip_flow(state, i, strip_motion(aircraft, i, state, flow, power));
-    const SectionCoefficients<T> section = section_coefficients(
-        aircraft.type.wing.section, local.alpha_rad, state.separation[i], section_shift(aircraft, i, state));
+    const SectionCoefficients<T> section =
+        section_coefficients(aircraft.type.wing.section, local.alpha_rad, state.separation[i],
+                             section_shift(aircraft, i, state, flap));
     circulation[i] = T(0.5) * local.speed_mps * aircraft.strips[i].chord_m * section.lift;
   }
   return circulation;
 }
 
 template <class T>
-Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow) {
+Vec3<T> probe_velocity(const Aircraft& aircraft, const RelativeFlow<T>& flow,
+                       const std::array<T, kWingStrips>& circulation) {
   Vec3<T> v = flow.velocity_B + cross(flow.rate_B, detail::lift<T>(aircraft.probe_B));
-  const std::array<T, kWingStrips> circulation = wing_circulation(aircraft, state, flow);
   for (std::size_t j = 0; j < kWingStrips; ++j)
     v = v - detail::lift<T>(aircraft.probe_by_wing[j]) * circulation[j];
   return v;
+}
+
+template <class T>
+Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow) {
+  return probe_velocity(aircraft, flow, wing_circulation(aircraft, state, flow));
 }
 
 template <class T>
@@ -110,9 +119,8 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
 
     // Goman and Khrabrov: tau1 dx/dt + x = x0(alpha - tau2 dalpha/dt). The delayed angle is kept as a lag of
     // tau2, which equals alpha - tau2 d(alpha)/dt on any steady ramp and stays finite in gusts.
-    const T chords_ps = speed[i] / strip.chord_m;
-    const T delay = math::min(chords_ps / section.tau2_chords, T(kFastestSeparation_ps));
-    relax[i] = math::min(chords_ps / section.tau1_chords, T(kFastestSeparation_ps));
+    const T delay = math::min(speed[i] * strip.delay_per_m, T(kFastestSeparation_ps));
+    relax[i] = math::min(speed[i] * strip.separation_per_m, T(kFastestSeparation_ps));
     out.rate.lagged_alpha_rad[i] = detail::wrapped(T(met.alpha_rad[i] - state.lagged_alpha_rad[i])) * delay;
   }
   const std::array<T, kStrips> quasi_static = static_separations(aircraft, state, met.shift);
@@ -133,18 +141,19 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
     for (std::size_t k = 0; k < count; ++k) {
       T steady(0);
       for (std::size_t j = 0; j < count; ++j) steady = steady + influence[k][j] * circulation[first + j];
-      const T rate = math::min(speed[first + k] / (kInflowChords * aircraft.strips[first + k].chord_m),
-                               T(kFastestInflow_ps));
+      const T rate =
+          math::min(speed[first + k] * aircraft.strips[first + k].inflow_per_m, T(kFastestInflow_ps));
       out.rate.inflow_mps[first + k] =
           (steady - kShedShare * met.own_normal_mps[first + k] - state.inflow_mps[first + k]) * rate;
     }
   };
+  std::copy(circulation.begin(), circulation.begin() + kWingStrips, out.circulation_m2ps.begin());
   induced(aircraft.wing_influence, 0, kWingStrips);
   induced(aircraft.tail_influence, kWingStrips, kTailStrips);
   induced(aircraft.fin_influence, kWingStrips + kTailStrips, kFinStrips);
 
   const T airspeed = math::sqrt(dot(flow.velocity_B, flow.velocity_B));
-  const T travel = math::min(airspeed / aircraft.wake_travel_m, T(kFastestInflow_ps));
+  const T travel = math::min(airspeed * (1.0 / aircraft.wake_travel_m), T(kFastestInflow_ps));
   for (std::size_t k = 0; k < kTailStrips; ++k) {
     T steady(0);
     for (std::size_t j = 0; j < kWingStrips; ++j)

@@ -70,16 +70,27 @@ FlightDerivative<T> flight_derivative(const Aircraft& aircraft, const FlightStat
 }
 
 /// The flight one step on, air and controls held.
+///   first  flight_derivative of this state in this air, under whatever controls: they move nothing at once but their own
+///          rates, which are found anew
 template <class T>
-FlightState<T> flight_step(const Aircraft& aircraft, const FlightState<T>& s, const Controls<T>& controls,
-                           const AirSample<T>& air, T step_s = T(kStep_s)) {
-  FlightState<T> next = runge_kutta_step(s, step_s, [&](const FlightState<T>& at) {
+FlightState<T> flight_step_from(const FlightState<T>& first, const Aircraft& aircraft,
+                                const FlightState<T>& s, const Controls<T>& controls, const AirSample<T>& air,
+                                T step_s = T(kStep_s)) {
+  FlightState<T> slope = first;
+  control_rates(aircraft.type, s.airframe, controls, slope.airframe);
+  FlightState<T> next = runge_kutta_step(s, step_s, slope, [&](const FlightState<T>& at) {
     return flight_derivative(aircraft, at, controls, air).rate;
   });
   next.rigid.attitude_EB = normalised(next.rigid.attitude_EB);
   // In a dive, thrown from one flow into another, a step of this lag may overshoot: a share of the chord stays one.
   for (T& x : next.airframe.separation) x = math::clamp(x, T(0), T(1));
   return next;
+}
+template <class T>
+FlightState<T> flight_step(const Aircraft& aircraft, const FlightState<T>& s, const Controls<T>& controls,
+                           const AirSample<T>& air, T step_s = T(kStep_s)) {
+  return flight_step_from(flight_derivative(aircraft, s, controls, air).rate, aircraft, s, controls, air,
+                          step_s);
 }
 
 }  // namespace stallwright

@@ -1,5 +1,6 @@
 #pragma once
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -11,6 +12,7 @@
 #include "sim/air/turbulence.hpp"
 #include "sim/air/wake_shake.hpp"
 #include "sim/crew/pilot.hpp"
+#include "sim/motion/felt.hpp"
 #include "sim/motion/flight.hpp"
 #include "sim/sensing/instruments.hpp"
 #include "sim/sensing/warning_unit.hpp"
@@ -47,6 +49,9 @@ SystematicErrors<double> drawn_errors(const SortieConfig& config);
 class SortieSink {
  public:
   virtual ~SortieSink() = default;
+  /// Every tick, before its rows: whether they are wanted (making them takes as long as a fifth of the flight).
+  ///   attached_root  share of the wing root's chord that carries attached flow, in truth
+  virtual bool wants(const Marks& /*marks*/, double /*attached_root*/) { return true; }
   virtual void row(const LogRow& log, const TruthRow& truth) = 0;
 };
 
@@ -88,13 +93,41 @@ struct TickSeen {
   bool tone = false;
 };
 
+/// The aeroplane as loaded, and what somebody who knows it remembers of it on this day: the same for every sortie of an
+/// aeroplane, loading, airframe, card and day, whoever flies and whatever the seed.
+struct KnownAircraft {
+  struct Memory {
+    std::size_t flap_setting;
+    PowerRule power;
+    double descent_mps;
+    SteadyCurve curve;
+  };
+  Aircraft aircraft;
+  ControlFeel feel;
+  std::vector<Memory> memories;  ///< one for each flap setting and power rule of the card
+  double fastest_mps = 0.0;      ///< true airspeed, the end of the curves
+
+  const SteadyCurve* remembered(std::size_t flap, PowerRule power, double descent_mps) const;
+};
+/// Throws std::runtime_error if there is no steady flight to remember.
+std::shared_ptr<const KnownAircraft> known_aircraft(const SortieConfig& config);
+
+/// How far a step goes through the air, and at which height it begins.
+struct Travel {
+  double airspeed_mps = 0.0, height_m = 0.0;
+};
+
+inline constexpr int kStepsPerTick = 2;
+
 /// One sortie, tick by tick (50 Hz; two steps of the flight each). The order within a tick is fixed here and
 /// nowhere else: sense, direct, fly by hand, log, then step the air and the aeroplane twice.
 class Sortie {
  public:
   /// Sets the aeroplane up in steady flight at the working height, on the card's first heading.
   /// Throws std::runtime_error if no steady flight exists there.
-  explicit Sortie(const SortieConfig& config);
+  explicit Sortie(const SortieConfig& config) : Sortie(config, known_aircraft(config)) {}
+  /// known  made for this aeroplane, loading, airframe, card and day
+  Sortie(const SortieConfig& config, std::shared_ptr<const KnownAircraft> known);
 
   /// One tick; false when the card is done, the time is over or the state is no longer finite.
   ///   hands  for a sortie flown by hand, already as_recorded; ignored otherwise
@@ -110,37 +143,39 @@ class Sortie {
   const TickSeen& seen() const { return seen_; }
 
   double time_s() const { return kTick_s * static_cast<double>(tick_); }
-  const Aircraft& aircraft() const { return aircraft_; }
+  const Aircraft& aircraft() const { return known_->aircraft; }
   const FlightState<double>& state() const { return state_; }
   SortieOutcome outcome() const;
 
+  /// The parts of a tick, for whoever finds the loads and steps the flight of several sorties at once; the order is that
+  /// of `tick`: ready, air, (loads), observe, then twice: air, travel_in, (step the flight), follow; at the end close_tick.
+  bool ready();  ///< false: no more ticks
+  AirSample<double> air() const;
+  void observe(const AirSample<double>& air, const Felt<double>& felt, SortieSink& sink,
+               const Hands& hands = {});
+  Travel travel_in(const AirSample<double>& air) const;
+  FlightState<double>& flight() { return state_; }
+  void follow(const Travel& travel, int step_of_tick);
+  bool close_tick();
+
  private:
-  /// What the pilot remembers of one flap setting and power rule.
-  struct Memory {
-    std::size_t flap_setting;
-    PowerRule power;
-    double descent_mps;
-    SteadyCurve curve;
-  };
-  AirSample<double> air_now() const;
   void add_thermals(double height_m, AirSample<double>& air) const;
   void add_discrete_gusts(AirSample<double>& air) const;
   void step_gusts(double height_m, double airspeed_mps, std::uint64_t step);
-  SensedTruth<double> sensed_truth(const AirSample<double>& air, const Vec3<double>& specific_force) const;
-  const SteadyCurve* memory_for(std::size_t flap, PowerRule power, double descent_mps) const;
+  SensedTruth<double> sensed_truth(const AirSample<double>& air, const Felt<double>& felt) const;
   void follow_with_twin(const AirSample<double>& air, TruthRow& row);
-  void remember(const AirSample<double>& air, const FlightDerivative<double>& now,
-                const Sensed<double>& sensed, const CrewTask& task);
-  TruthRow truth_row(const AirSample<double>& air, const FlightDerivative<double>& now) const;
+  void remember(const SensedTruth<double>& truth, const Felt<double>& felt, const Readings<double>& readings,
+                const CrewTask& task);
+  TruthRow truth_row(const AirSample<double>& air, const Felt<double>& felt,
+                     const SensedTruth<double>& sensed) const;
 
   SortieConfig config_;
   random::Key key_;
-  Aircraft aircraft_;
+  std::shared_ptr<const KnownAircraft> known_;
   AirColumn column_;
   TurbulenceIntensity intensity_;
   std::optional<ThermalField> thermals_;
   double terrain_m_ = 0.0;
-  std::vector<Memory> memories_;
   Pilot pilot_;
   Director director_;
   SystematicErrors<double> errors_;
