@@ -57,7 +57,7 @@ class Lanes {
     for (;;) {
       if (crew_.stopped()) return;
       take_seats();
-      if (!aircraft_) return;
+      if (leader_ == nullptr) return;
       tick();
     }
   }
@@ -65,12 +65,12 @@ class Lanes {
  private:
   struct Seat {
     SeatedSortie it;
-    AirSample<double> air;
-    Travel travel;
+    Travel travel;  ///< in air that is brought
     bool taken() const { return it.sortie != nullptr; }
   };
 
-  /// Ends what is done, fills empty seats as far as the next sortie flies the same aeroplane.
+  /// Ends what is done and fills empty seats, as far as the next sortie may share the lanes; when nobody is left, the next
+  /// one makes a new scene.
   void take_seats() {
     bool any = false;
     for (Seat& seat : seats_) {
@@ -79,25 +79,51 @@ class Lanes {
       any = any || seat.taken();
     }
     if (any) return;
-    aircraft_ = nullptr;
-    if (waiting_.sortie) aircraft_ = &waiting_.sortie->aircraft();
-    if (aircraft_ != nullptr) take_seats();
+    leader_ = nullptr;
+    if (waiting_.sortie) take_seats();
   }
 
   void seat_next(Seat& seat) {
     while (!seat.taken()) {
       if (!waiting_.sortie) waiting_ = crew_.next();
       if (!waiting_.sortie) return;
-      if (aircraft_ == nullptr) aircraft_ = &waiting_.sortie->aircraft();
-      if (&waiting_.sortie->aircraft() != aircraft_) return;
+      if (leader_ == nullptr) set_scene();
+      if (!may_share(*waiting_.sortie)) return;
       seat.it = std::move(waiting_);
       waiting_ = {};
-      if (!seat.it.sortie->ready()) {
+      if (seat.it.sortie->ready())
+        board(index_of(seat), *seat.it.sortie);
+      else
         leave(seat, "");
-        continue;
-      }
-      numbers_.put(offsetof(One, flight), index_of(seat), seat.it.sortie->flight());
     }
+  }
+
+  /// The air, instruments and aeroplane of the sortie that waits become those of the lanes. Kept by copy: it will leave.
+  void set_scene() {
+    const Sortie::Aboard first = waiting_.sortie->aboard();
+    leader_ = &first.known;
+    air_ = first.air;
+    grade_ = first.grade;
+    preset_ = first.preset;
+    scene_ = {&first.known.aircraft, &air_, &grade_, first.dryden_alone};
+  }
+
+  bool may_share(const Sortie& sortie) const {
+    const Sortie::Aboard a = sortie.aboard();
+    return &a.known == leader_ && a.preset == preset_ && a.grade == grade_;
+  }
+
+  void board(std::size_t lane, Sortie& sortie) {
+    const Sortie::Aboard a = sortie.aboard();
+    One start{};
+    start.flight = sortie.flight();
+    start.controls = sortie.controls();
+    if (const auto* dryden = std::get_if<DrydenState<double>>(&a.turbulence)) start.turbulence = *dryden;
+    start.shake = a.shake;
+    start.key = random::noise_key(a.key);
+    start.errors = a.errors;
+    start.instruments = a.instruments;
+    numbers_.put(0, lane, start);
   }
 
   void leave(Seat& seat, const std::string& failure) {
@@ -121,32 +147,51 @@ class Lanes {
     }
   }
 
-  void meet_air(std::size_t lane, Seat& seat, const Sortie& sortie) {
-    seat.air = sortie.air();
-    seat.travel = sortie.travel_in(seat.air);
-    numbers_.put(offsetof(One, air), lane, seat.air);
+  /// What the kernel does not make: thermals, discrete gusts, other turbulence.
+  void bring_air(std::size_t lane, Seat& seat, const Sortie& sortie) {
+    if (scene_.makes_air) return;
+    const AirSample<double> air = sortie.air();
+    seat.travel = sortie.travel_in(air);
+    numbers_.put(offsetof(One, air), lane, air);
+  }
+
+  Moment moment(std::size_t lane, Sortie& sortie) const {
+    Moment now;
+    numbers_.get(offsetof(One, flight), lane, sortie.flight());
+    numbers_.get(offsetof(One, air), lane, now.air);
+    numbers_.get(offsetof(One, felt), lane, now.felt);
+    numbers_.get(offsetof(One, sensed), lane, now.sensed);
+    return now;
+  }
+
+  void act(std::size_t lane, const Seat& seat, Sortie& sortie) {
+    Readings<double> readings;
+    double attached = 0.0;
+    numbers_.get(offsetof(One, readings), lane, readings);
+    numbers_.get(offsetof(One, attached_root), lane, attached);
+    sortie.act(
+        readings, attached, [&] { return moment(lane, sortie); }, *seat.it.sink);
+    numbers_.put(offsetof(One, controls), lane, sortie.controls());
   }
 
   void tick() {
-    each([&](std::size_t lane, Seat& seat, Sortie& sortie) { meet_air(lane, seat, sortie); });
-    kernel_.look(*aircraft_, numbers_.data());
+    each([&](std::size_t lane, Seat& seat, Sortie& sortie) { bring_air(lane, seat, sortie); });
+    kernel_.observe(scene_, numbers_.data());
+    each([&](std::size_t lane, Seat& seat, Sortie& sortie) { act(lane, seat, sortie); });
+    kernel_.first_step(scene_, numbers_.data());
+    if (!scene_.makes_air)
+      each([&](std::size_t lane, Seat& seat, Sortie& sortie) {
+        numbers_.get(offsetof(One, flight), lane, sortie.flight().rigid);
+        sortie.follow(seat.travel, 0);
+        bring_air(lane, seat, sortie);
+      });
+    kernel_.second_step(scene_, numbers_.data());
     each([&](std::size_t lane, Seat& seat, Sortie& sortie) {
-      Felt<double> felt;
-      numbers_.get(offsetof(One, felt), lane, felt);
-      sortie.observe(seat.air, felt, *seat.it.sink);
-      numbers_.put(offsetof(One, controls), lane, sortie.controls());
-    });
-    kernel_.step_from_slope(*aircraft_, numbers_.data());
-    each([&](std::size_t lane, Seat& seat, Sortie& sortie) {
+      double unsound = 0.0;
+      numbers_.get(offsetof(One, unsound), lane, unsound);
       numbers_.get(offsetof(One, flight), lane, sortie.flight().rigid);
-      sortie.follow(seat.travel, 0);
-      meet_air(lane, seat, sortie);
-    });
-    kernel_.step(*aircraft_, numbers_.data());
-    each([&](std::size_t lane, Seat& seat, Sortie& sortie) {
-      numbers_.get(offsetof(One, flight), lane, sortie.flight());
-      sortie.follow(seat.travel, 1);
-      sortie.close_tick();
+      if (!scene_.makes_air) sortie.follow(seat.travel, 1);
+      sortie.close_tick(unsound == 0.0);
     });
   }
 
@@ -155,7 +200,11 @@ class Lanes {
   LaneNumbers numbers_;
   std::vector<Seat> seats_;
   SeatedSortie waiting_;
-  const Aircraft* aircraft_ = nullptr;
+  const KnownAircraft* leader_ = nullptr;  ///< of the sorties in the lanes; none: nobody is there
+  SortieAir air_;
+  InstrumentGrade grade_;
+  AirPreset preset_;
+  LaneScene scene_;
 };
 
 }  // namespace

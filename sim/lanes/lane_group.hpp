@@ -2,7 +2,7 @@
 #include <vector>
 
 #include "sim/motion/felt.hpp"
-#include "sim/motion/flight.hpp"
+#include "sim/sortie/sortie_air.hpp"
 
 namespace stallwright {
 
@@ -11,21 +11,40 @@ namespace stallwright {
 template <class T>
 struct LaneGroup {
   FlightState<T> flight;
-  FlightState<T> slope;  ///< of flight, as last looked at
+  FlightState<T> slope;  ///< of flight, as last observed
   AirSample<T> air;
+  DrydenState<T> turbulence;
+  ShakeState<T> shake;
+  random::NoiseKey<T> key;
+  T tick;  ///< whole; counts from the start of each sortie
   Controls<T> controls;
   Felt<T> felt;
+  SystematicErrors<T> errors;
+  InstrumentState<T> instruments;
+  SensedTruth<T> sensed;
+  Readings<T> readings;
+  T attached_root;
+  T unsound;  ///< 0 while every number of flight is finite, otherwise NaN
 };
 
-/// The loops over lanes, built for one kind of processor.
+/// What all lanes of a group have in common.
+struct LaneScene {
+  const Aircraft* aircraft = nullptr;
+  const SortieAir* air = nullptr;
+  const InstrumentGrade* grade = nullptr;
+  /// The kernel makes the air and moves it on: Dryden turbulence alone. Otherwise whoever calls it puts the air of every
+  /// lane into the group before `observe` and before `second_step`.
+  bool makes_air = false;
+};
+
+/// The loops over lanes, built for one kind of processor. A tick: observe, (controls are put in), first_step, second_step.
 struct LaneKernel {
   const char* name = "";  ///< "x86-64-v3"; the psABI's names of processor levels
   int lanes = 1;
-  /// Loads and rates at flight and air: fills slope and felt.
-  void (*look)(const Aircraft& aircraft, double* group) = nullptr;
-  /// Flight one step on; `slope` must be that of flight and air.
-  void (*step_from_slope)(const Aircraft& aircraft, double* group) = nullptr;
-  void (*step)(const Aircraft& aircraft, double* group) = nullptr;
+  /// Loads, rates and what the instruments read: fills slope, felt, sensed, readings, attached_root.
+  void (*observe)(const LaneScene& scene, double* group) = nullptr;
+  void (*first_step)(const LaneScene& scene, double* group) = nullptr;
+  void (*second_step)(const LaneScene& scene, double* group) = nullptr;
 };
 
 /// Every kernel that this processor can run, the simplest (one lane, our own scalar code) first, the widest last.

@@ -37,10 +37,6 @@ double mean_of(const std::array<double, kStrips>& x, std::size_t first, std::siz
   return sum / static_cast<double>(last - first);
 }
 
-double attached_root(const std::array<double, kStrips>& x) {
-  return mean_of(x, (kWingStrips - kRootStrips) / 2, (kWingStrips + kRootStrips) / 2);
-}
-
 double fastest_speed_mps(const TestCard& card, const AircraftType& type, double mass_kg) {
   double fastest = 0.0;
   for (const TestPoint& point : card.points) {
@@ -135,15 +131,14 @@ Sortie::Sortie(const SortieConfig& config, std::shared_ptr<const KnownAircraft> 
     : config_(config),
       key_{config.seed, config.sortie},
       known_(std::move(known)),
-      column_(config.air.day),
-      intensity_(config.air.intensity()),
-      terrain_m_(config.card.terrain_ft * kFoot),
+      here_{AirColumn(config.air.day),      config.air.wind,         config.air.intensity(),
+            config.card.terrain_ft * kFoot, known_->aircraft.span_m, known_->aircraft.mean_chord_m},
       pilot_(config.pilot, known_->feel, config.seed, config.sortie),
       director_(director_setup(config, entered_mass(known_->aircraft.mass.mass_kg, drawn_errors(config)))),
       errors_(drawn_errors(config)),
       entered_mass_kg_(entered_mass(known_->aircraft.mass.mass_kg, errors_)) {
-  const double altitude = terrain_m_ + config.card.working_height_ft * kFoot;
-  const double density = column_.at(altitude).density_kgpm3;
+  const double altitude = here_.terrain_m + config.card.working_height_ft * kFoot;
+  const double density = here_.column.at(altitude).density_kgpm3;
   const double to_true = math::sqrt(1.225 / density);
 
   TrimCondition start;
@@ -157,34 +152,30 @@ Sortie::Sortie(const SortieConfig& config, std::shared_ptr<const KnownAircraft> 
     throw std::runtime_error("this aeroplane cannot hold level flight at the card's height and first speed");
   state_ = trim.state;
   controls_ = trim.controls;
-  const Vec3<double> wind = wind_velocity_E(config.air.wind, altitude - terrain_m_);
+  const Vec3<double> wind = wind_velocity_E(config.air.wind, altitude - here_.terrain_m);
   state_.rigid.velocity_B_mps += transpose(rotation_EB(state_.rigid.attitude_EB)) * wind;
 
   if (config.air.convection)
     if (const MixedLayer layer = mixed_layer(*config.air.convection); layer.scale_mps > 0.0)
       thermals_.emplace(layer, key_, wind);
-  const TurbulenceScales<double> scales = turbulence_scales(intensity_, altitude - terrain_m_);
+  const TurbulenceScales<double> scales = turbulence_scales(here_.intensity, altitude - here_.terrain_m);
   turbulence_ = stationary_start(config.air.turbulence, scales, known_->aircraft.span_m, key_);
   gusts_.resize(config.air.gusts.size());
   // Carried along by the gust it starts in, as a flight under way would be, instead of struck by it.
   state_.rigid.velocity_B_mps += gust(turbulence_, scales, known_->aircraft.span_m).v_B_mps;
   const AirSample<double> first = air();
-  instruments_ = settled_instruments(
-      config_.type, errors_,
-      sensed_truth(first, stallwright::felt(known_->aircraft, state_, first,
-                                            flight_derivative(known_->aircraft, state_, controls_, first))));
+  instruments_ =
+      settled_instruments(config_.type, errors_,
+                          sensed_truth(here_, state_, first,
+                                       felt(known_->aircraft, state_, first,
+                                            flight_derivative(known_->aircraft, state_, controls_, first)),
+                                       controls_));
 }
 
 AirSample<double> Sortie::air() const {
-  const double altitude = -state_.rigid.position_E_m.z;
-  const double height = std::max(altitude - terrain_m_, 0.0);
-  AirSample<double> sample;
-  sample.density_kgpm3 = column_.at(altitude).density_kgpm3;
-  sample.wind_E_mps = wind_velocity_E(config_.air.wind, height);
-  const Gust<double> g = gust(turbulence_, turbulence_scales(intensity_, height), known_->aircraft.span_m);
-  sample.gust_B_mps = g.v_B_mps;
-  sample.gust_rate_B_radps = g.omega_B_radps;
-  sample.shake = shake_.now;
+  const double height = height_above_ground(here_, state_.rigid);
+  const Gust<double> now = gust(turbulence_, turbulence_scales(here_.intensity, height), here_.span_m);
+  AirSample<double> sample = air_sample(here_, state_.rigid, now, shake_);
   if (thermals_) add_thermals(height, sample);
   if (!gusts_.empty()) add_discrete_gusts(sample);
   return sample;
@@ -210,7 +201,7 @@ void Sortie::add_discrete_gusts(AirSample<double>& air) const {
 
 /// Turbulence and discrete gusts one step on; the heading is that at the end of the step.
 void Sortie::step_gusts(double height_m, double airspeed_mps, std::uint64_t step) {
-  turbulence_ = advance(turbulence_, turbulence_scales(intensity_, height_m), known_->aircraft.span_m,
+  turbulence_ = advance(turbulence_, turbulence_scales(here_.intensity, height_m), known_->aircraft.span_m,
                         airspeed_mps, kStep_s, key_, step);
   const Vec3<double> forward_E = rotation_EB(state_.rigid.attitude_EB).column(0);
   const double begun_s = kStep_s * static_cast<double>(step);
@@ -218,29 +209,8 @@ void Sortie::step_gusts(double height_m, double airspeed_mps, std::uint64_t step
     gusts_[i] = advance(config_.air.gusts[i], gusts_[i], begun_s, forward_E, airspeed_mps, kStep_s);
 }
 
-SensedTruth<double> Sortie::sensed_truth(const AirSample<double>& air, const Felt<double>& felt) const {
-  const double altitude = -state_.rigid.position_E_m.z;
-  const AtmosphereState<double> atmosphere = column_.at(altitude);
-  const RelativeFlow<double> flow = relative_flow(state_.rigid, air);
-  const EulerAngles<double> e = euler_angles(state_.rigid.attitude_EB);
-  const Vec3<double> ground = rotation_EB(state_.rigid.attitude_EB) * state_.rigid.velocity_B_mps;
-  SensedTruth<double> t;
-  t.flow = {flow.velocity_B, felt.probe_velocity_B_mps, air.density_kgpm3, atmosphere.pressure_Pa};
-  t.temperature_K = atmosphere.temperature_K;
-  t.altimeter_setting_pa = config_.air.day.qnh_Pa;
-  t.altitude_m = altitude;
-  t.ground_speed_mps = math::sqrt(ground.x * ground.x + ground.y * ground.y);
-  t.attitude_rad = {e.roll_rad, e.pitch_rad, e.yaw_rad};
-  t.rate_B_radps = state_.rigid.rate_B_radps;
-  t.specific_force_B_mps2 = felt.specific_force_B_mps2;
-  t.propeller_radps = state_.airframe.propeller_radps;
-  t.flap_rad = state_.airframe.flap_rad;
-  t.controls = controls_;
-  return t;
-}
-
-TruthRow Sortie::truth_row(const AirSample<double>& air, const Felt<double>& felt,
-                           const SensedTruth<double>& sensed) const {
+TruthRow Sortie::truth_row(const Moment& moment) const {
+  const auto& [air, felt, sensed] = moment;
   const Vec3<double>& v = sensed.flow.velocity_B_mps;
   const double speed = norm(v);
   const auto& x = state_.airframe.separation;
@@ -260,7 +230,7 @@ TruthRow Sortie::truth_row(const AirSample<double>& air, const Felt<double>& fel
   row.ideal_forward_mps2 = felt.specific_force_B_mps2.x;
   row.ideal_right_mps2 = felt.specific_force_B_mps2.y;
   row.ideal_down_mps2 = felt.specific_force_B_mps2.z;
-  row.attached_root = attached_root(x);
+  row.attached_root = attached_root(state_.airframe);
   row.attached_left = mean_of(x, 0, kWingStrips / 2);
   row.attached_right = mean_of(x, kWingStrips / 2, kWingStrips);
   row.gust_forward_mps = air.gust_B_mps.x;
@@ -288,7 +258,7 @@ void Sortie::follow_with_twin(const AirSample<double>& air, TruthRow& row) {
   const RelativeFlow<double> flow = relative_flow(twin.rigid, smooth);
   const SensedFlow<double> sensed{flow.velocity_B,
                                   probe_velocity(known_->aircraft, flow, now.loads.circulation_m2ps),
-                                  air.density_kgpm3, column_.at(-twin.rigid.position_E_m.z).pressure_Pa};
+                                  air.density_kgpm3, here_.column.at(-twin.rigid.position_E_m.z).pressure_Pa};
   const StaticReadings<double> readings = static_readings(config_.type, sensed);
   row.smooth_ratio = readings.probe_ratio;
   row.smooth_impact_pa = readings.impact_pressure_pa;
@@ -296,18 +266,6 @@ void Sortie::follow_with_twin(const AirSample<double>& air, TruthRow& row) {
   row.smooth_right_mps2 = now.specific_force_B_mps2.y;
   row.smooth_down_mps2 = now.specific_force_B_mps2.z;
   row.smooth_thrust_n = now.loads.thrust_n;
-}
-
-void Sortie::remember(const SensedTruth<double>& truth, const Felt<double>& felt,
-                      const Readings<double>& readings, const CrewTask& task) {
-  const Vec3<double>& v = truth.flow.velocity_B_mps;
-  seen_ = {readings,
-           task,
-           felt.specific_force_B_mps2,
-           felt.angular_acceleration_B_radps2,
-           math::atan2(v.z, v.x),
-           norm(v),
-           unit_.tone};
 }
 
 Hands Sortie::first_hands() const {
@@ -328,28 +286,22 @@ bool Sortie::ready() {
   return false;
 }
 
-void Sortie::observe(const AirSample<double>& air, const Felt<double>& felt, SortieSink& sink,
-                     const Hands& hands) {
-  // Sense.
-  const SensedTruth<double> feel = sensed_truth(air, felt);
-  const Sensed<double> sensed = advance(config_.type, config_.instruments, errors_, sensor_noise(key_, tick_),
-                                        instruments_, feel, tick_);
-  instruments_ = sensed.state;
-  // Direct and fly.
-  unit_ = advance(config_.unit, unit_, sensed.readings, kTick_s);
-  CrewTask task = director_.step(time_s(), sensed.readings, unit_.tone, hands.presses);
+CrewTask Sortie::act(const Readings<double>& readings, double attached, const std::function<Moment()>& moment,
+                     SortieSink& sink, const Hands& hands) {
+  unit_ = advance(config_.unit, unit_, readings, kTick_s);
+  CrewTask task = director_.step(time_s(), readings, unit_.tone, hands.presses);
   task.remembered = known_->remembered(director_.flap_setting(), task.power, task.descent_mps);
-  if (sink.wants(director_.marks(), attached_root(state_.airframe.separation))) {
-    TruthRow truth = truth_row(air, felt, feel);
-    follow_with_twin(air, truth);
+  if (sink.wants(director_.marks(), attached)) {
+    const Moment now = moment();
+    TruthRow truth = truth_row(now);
+    follow_with_twin(now.air, truth);
     round_as_printed(truth);
-    LogRow log = log_row(time_s(), sensed.readings, director_.marks(), entered_mass_kg_);
+    LogRow log = log_row(time_s(), readings, director_.marks(), entered_mass_kg_);
     log.tone = unit_.tone ? 1 : 0;
     sink.row(log, truth);
   } else {
     twin_.end();
   }
-  remember(feel, felt, sensed.readings, task);
   if (config_.by_hand && hands.feet_assisted && director_.marks().recording)
     director_.remark(time_s(), "feet assisted", "no pedals: the program kept the ball in the middle");
   if (config_.by_hand)
@@ -357,12 +309,18 @@ void Sortie::observe(const AirSample<double>& air, const Felt<double>& felt, Sor
         hands.stick_aft, hands.stick_right, hands.pedal_right, hands.throttle,
         config_.type.flaps[std::min(hands.flap_setting, config_.type.flaps.size() - 1)].deflection_rad};
   else
-    controls_ = pilot_.step(crew_, task, sensed.readings, time_s());
+    controls_ = pilot_.step(crew_, task, readings, time_s());
+  return task;
+}
+
+Sortie::Aboard Sortie::aboard() const {
+  const bool alone = std::holds_alternative<DrydenState<double>>(turbulence_) && !thermals_ && gusts_.empty();
+  return {*known_, here_, config_.instruments, config_.air, turbulence_, shake_, instruments_, errors_,
+          key_,    alone};
 }
 
 Travel Sortie::travel_in(const AirSample<double>& air) const {
-  return {norm(relative_flow(state_.rigid, air).velocity_B),
-          std::max(-state_.rigid.position_E_m.z - terrain_m_, 0.0)};
+  return {norm(relative_flow(state_.rigid, air).velocity_B), height_above_ground(here_, state_.rigid)};
 }
 
 void Sortie::follow(const Travel& travel, int step_of_tick) {
@@ -372,13 +330,13 @@ void Sortie::follow(const Travel& travel, int step_of_tick) {
                          shake_noise(key_, step));
 }
 
-bool Sortie::close_tick() {
+bool Sortie::close_tick(bool finite) {
   ++tick_;
-  if (!finite(state_)) {
+  if (!finite) {
     failure_kind_ = SortieOutcome::Failure::not_finite;
     failure_ = "the state was no longer finite at " + std::to_string(time_s()) + " s (last stick aft " +
                std::to_string(controls_.stick_aft) + ", throttle " + std::to_string(controls_.throttle) + ")";
-  } else if (state_.rigid.position_E_m.z > -terrain_m_) {
+  } else if (state_.rigid.position_E_m.z > -here_.terrain_m) {
     failure_kind_ = SortieOutcome::Failure::met_the_ground;
     failure_ = "the aeroplane met the ground at " + std::to_string(time_s()) + " s";
   }
@@ -389,7 +347,21 @@ bool Sortie::tick(SortieSink& sink, const Hands& hands) {
   if (!ready()) return false;
   AirSample<double> met = air();
   const FlightDerivative<double> now = flight_derivative(known_->aircraft, state_, controls_, met);
-  observe(met, stallwright::felt(known_->aircraft, state_, met, now), sink, hands);
+  const Felt<double> felt_now = felt(known_->aircraft, state_, met, now);
+  const Moment moment{met, felt_now, sensed_truth(here_, state_, met, felt_now, controls_)};
+  const Sensed<double> sensed = advance(config_.type, config_.instruments, errors_, sensor_noise(key_, tick_),
+                                        instruments_, moment.sensed, tick_);
+  instruments_ = sensed.state;
+  const CrewTask task =
+      act(sensed.readings, attached_root(state_.airframe), [&] { return moment; }, sink, hands);
+  const Vec3<double>& v = moment.sensed.flow.velocity_B_mps;
+  seen_ = {sensed.readings,
+           task,
+           felt_now.specific_force_B_mps2,
+           felt_now.angular_acceleration_B_radps2,
+           math::atan2(v.z, v.x),
+           norm(v),
+           unit_.tone};
   for (int k = 0; k < kStepsPerTick; ++k) {
     if (k > 0) met = air();
     const Travel travel = travel_in(met);
@@ -398,7 +370,7 @@ bool Sortie::tick(SortieSink& sink, const Hands& hands) {
     if (twin_.flying()) twin_.step(known_->aircraft, controls_, met, state_);
     follow(travel, k);
   }
-  return close_tick();
+  return close_tick(finite(state_));
 }
 
 SortieOutcome Sortie::outcome() const {

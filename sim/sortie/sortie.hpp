@@ -1,5 +1,6 @@
 #pragma once
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -19,6 +20,7 @@
 #include "sim/sortie/director.hpp"
 #include "sim/sortie/log_row.hpp"
 #include "sim/sortie/smooth_twin.hpp"
+#include "sim/sortie/sortie_air.hpp"
 
 namespace stallwright {
 
@@ -117,6 +119,13 @@ struct Travel {
   double airspeed_mps = 0.0, height_m = 0.0;
 };
 
+/// Everything that one moment's rows are made of, beside the flight itself.
+struct Moment {
+  AirSample<double> air;
+  Felt<double> felt;
+  SensedTruth<double> sensed;
+};
+
 inline constexpr int kStepsPerTick = 2;
 
 /// One sortie, tick by tick (50 Hz; two steps of the flight each). The order within a tick is fixed here and
@@ -147,35 +156,47 @@ class Sortie {
   const FlightState<double>& state() const { return state_; }
   SortieOutcome outcome() const;
 
-  /// The parts of a tick, for whoever finds the loads and steps the flight of several sorties at once; the order is that
-  /// of `tick`: ready, air, (loads), observe, then twice: air, travel_in, (step the flight), follow; at the end close_tick.
+  /// The parts of a tick, for whoever steps the flight and reads the instruments of several sorties at once, in the order in
+  /// which `tick` uses them: ready, air, (loads, instruments), act, then twice: air, travel_in, (step the flight), follow; at
+  /// the end close_tick.
   bool ready();  ///< false: no more ticks
   AirSample<double> air() const;
-  void observe(const AirSample<double>& air, const Felt<double>& felt, SortieSink& sink,
-               const Hands& hands = {});
+  /// Directs and flies by hand, from what the instruments show.
+  ///   moment  called for the rows' sake, when they are wanted; the flight must be as it is at that moment
+  CrewTask act(const Readings<double>& readings, double attached_root, const std::function<Moment()>& moment,
+               SortieSink& sink, const Hands& hands = {});
   Travel travel_in(const AirSample<double>& air) const;
   FlightState<double>& flight() { return state_; }
   void follow(const Travel& travel, int step_of_tick);
-  bool close_tick();
+  bool close_tick(bool finite);
+
+  /// What a lane needs to take a sortie over at its start.
+  struct Aboard {
+    const KnownAircraft& known;
+    const SortieAir& air;
+    const InstrumentGrade& grade;
+    const AirPreset& preset;
+    const TurbulenceState& turbulence;
+    const ShakeState<double>& shake;
+    const InstrumentState<double>& instruments;
+    const SystematicErrors<double>& errors;
+    random::Key key;
+    bool dryden_alone;  ///< no other turbulence, no thermals, no discrete gusts
+  };
+  Aboard aboard() const;
 
  private:
   void add_thermals(double height_m, AirSample<double>& air) const;
   void add_discrete_gusts(AirSample<double>& air) const;
   void step_gusts(double height_m, double airspeed_mps, std::uint64_t step);
-  SensedTruth<double> sensed_truth(const AirSample<double>& air, const Felt<double>& felt) const;
   void follow_with_twin(const AirSample<double>& air, TruthRow& row);
-  void remember(const SensedTruth<double>& truth, const Felt<double>& felt, const Readings<double>& readings,
-                const CrewTask& task);
-  TruthRow truth_row(const AirSample<double>& air, const Felt<double>& felt,
-                     const SensedTruth<double>& sensed) const;
+  TruthRow truth_row(const Moment& moment) const;
 
   SortieConfig config_;
   random::Key key_;
   std::shared_ptr<const KnownAircraft> known_;
-  AirColumn column_;
-  TurbulenceIntensity intensity_;
+  SortieAir here_;
   std::optional<ThermalField> thermals_;
-  double terrain_m_ = 0.0;
   Pilot pilot_;
   Director director_;
   SystematicErrors<double> errors_;

@@ -2,6 +2,7 @@
 // inline code of another level must never take the place of this one's.
 #include "aircraft/math/lanes.hpp"
 #include "sim/lanes/lane_loops.hpp"
+#include "sim/random/philox_lanes.hpp"
 
 using Number = stallwright::math::Lanes<STALLWRIGHT_LANES>;
 
