@@ -6,14 +6,19 @@
 
 namespace stallwright {
 
-/// Forces and moments of the whole airframe about the centre of gravity, and how its memory changes.
+/// Forces and moments of the whole airframe about the centre of gravity.
 template <class T>
-struct AirframeLoads {
+struct AirframeForces {
   Vec3<T> force_B, moment_B;                    ///< all but weight
   Vec3<T> angular_momentum_B;                   ///< of the propeller, for the gyroscopic term
-  AirframeState<T> rate;                        ///< d(state)/dt
   std::array<T, kWingStrips> circulation_m2ps;  ///< bound, of every wing strip (see wing_circulation)
   T thrust_n, shaft_power_w, spin_rate_radps2;
+};
+
+/// The same, and how the airframe's memory changes.
+template <class T>
+struct AirframeLoads : AirframeForces<T> {
+  AirframeState<T> rate;  ///< d(state)/dt
 };
 
 /// Local flow at a strip, in its own chord-normal plane.
@@ -63,10 +68,10 @@ T control_deflection(const Aircraft& aircraft, std::size_t i, const AirframeStat
 }
 
 /// What flap and control do to the section of strip i.
-///   flap  of the whole aeroplane at its present angle
+///   flap  of the whole aeroplane at its present angle;  root_x  root_attached of the strip's separation
 template <class T>
 SectionShift<T> section_shift(const Aircraft& aircraft, std::size_t i, const AirframeState<T>& state,
-                              const FlapEffect<T>& flap) {
+                              const FlapEffect<T>& flap, T root_x) {
   const Strip& strip = aircraft.strips[i];
   SectionShift<T> shift;
   shift.stall_rad = T(strip.stall_offset_rad);
@@ -83,7 +88,7 @@ SectionShift<T> section_shift(const Aircraft& aircraft, std::size_t i, const Air
     const T deflection = control_deflection(aircraft, i, state);
     // A control in separated flow loses grip beyond the loss of slope: the part of the flow that has left the
     // surface ahead of the hinge cannot be turned by it. Taken as sqrt(x), 1 attached.  (tuned to nothing)
-    const T grip = math::sqrt(math::clamp(state.separation[i], T(0.04), T(1)));
+    const T grip = math::max(root_x, T(0.2));
     shift.zero_lift_rad =
         shift.zero_lift_rad - strip.control_share * control.effectiveness * grip * deflection;
     shift.stall_rad = shift.stall_rad - strip.control_share * control.stall_shift * deflection;
@@ -154,8 +159,11 @@ Vec3<T> probe_velocity(const Aircraft& aircraft, const RelativeFlow<T>& flow,
 template <class T>
 Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow);
 
-/// Loads and rates of the whole airframe. Pure: no clock, no random numbers, nothing kept.
+/// Loads and rates of the whole airframe, put where the caller has room for them. Pure: no clock, no random numbers, nothing kept.
 /// Valid for any attitude to the flow and any speed from rest to about 1.2 V_NE (see kFastestSeparation_ps).
+template <class T>
+void find_airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow,
+                         const Controls<T>& controls, AirframeForces<T>& out, AirframeState<T>& rate);
 template <class T>
 AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state,
                                 const RelativeFlow<T>& flow, const Controls<T>& controls);

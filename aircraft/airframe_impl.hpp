@@ -53,9 +53,10 @@ std::array<T, kWingStrips> wing_circulation(const Aircraft& aircraft, const Airf
   std::array<T, kWingStrips> circulation;
   for (std::size_t i = 0; i < kWingStrips; ++i) {
     const StripFlow<T> local = strip_flow(state, i, strip_motion(aircraft, i, state, flow, power));
+    const T root_x = root_attached(state.separation[i]);
     const SectionCoefficients<T> section =
         section_coefficients(aircraft.type.wing.section, local.alpha_rad, state.separation[i],
-                             section_shift(aircraft, i, state, flap));
+                             section_shift(aircraft, i, state, flap, root_x));
     circulation[i] = T(0.5) * local.speed_mps * aircraft.strips[i].chord_m * section.lift;
   }
   return circulation;
@@ -78,16 +79,23 @@ Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, 
 template <class T>
 AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state,
                                 const RelativeFlow<T>& flow, const Controls<T>& controls) {
+  AirframeLoads<T> out;
+  find_airframe_loads(aircraft, state, flow, controls, out, out.rate);
+  return out;
+}
+
+template <class T>
+void find_airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow,
+                         const Controls<T>& controls, AirframeForces<T>& out, AirframeState<T>& rate) {
   const AircraftType& type = aircraft.type;
   const Propulsion<T> power = propulsion(aircraft, state, flow);
-  AirframeLoads<T> out;
   out.force_B = power.force_B;
   out.moment_B = power.moment_B;
   out.angular_momentum_B = power.angular_momentum_B;
   out.thrust_n = power.thrust_n;
   out.shaft_power_w = power.shaft_power_w;
   out.spin_rate_radps2 = power.spin_rate_radps2;
-  out.rate.propeller_radps = power.spin_rate_radps2;
+  rate.propeller_radps = power.spin_rate_radps2;
 
   const StripsMet<T> met = strips_met(aircraft, state, flow, power);
   const std::array<T, kStrips>& speed = met.speed_mps;
@@ -97,7 +105,7 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
     const Strip& strip = aircraft.strips[i];
     const SectionType& section = section_of(type, i);
     const SectionCoefficients<T> c =
-        section_coefficients(section, met.angle(i), state.separation[i], met.shift[i]);
+        section_coefficients(section, met.angle(i), state.separation[i], met.root_attached[i], met.shift[i]);
 
     // Forces across and along the local flow, in the strip's own axes, then turned to body axes.
     const T q_area = half_rho * speed[i] * strip.area_m2;  // times speed once more, below
@@ -121,7 +129,7 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
     // tau2, which equals alpha - tau2 d(alpha)/dt on any steady ramp and stays finite in gusts.
     const T delay = math::min(speed[i] * strip.delay_per_m, T(kFastestSeparation_ps));
     relax[i] = math::min(speed[i] * strip.separation_per_m, T(kFastestSeparation_ps));
-    out.rate.lagged_alpha_rad[i] = detail::wrapped(T(met.alpha_rad[i] - state.lagged_alpha_rad[i])) * delay;
+    rate.lagged_alpha_rad[i] = detail::wrapped(T(met.alpha_rad[i] - state.lagged_alpha_rad[i])) * delay;
   }
   const std::array<T, kStrips> quasi_static = static_separations(aircraft, state, met.shift);
   for (std::size_t i = 0; i < kStrips; ++i) {
@@ -131,7 +139,7 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
       for (std::size_t j = 0; j < kWingStrips; ++j)
         towards = towards + aircraft.separation_spread[i][j] * quasi_static[j];
     }
-    out.rate.separation[i] = (towards - state.separation[i]) * relax[i];
+    rate.separation[i] = (towards - state.separation[i]) * relax[i];
   }
 
   detail::add_body(aircraft, flow, out.force_B, out.moment_B);
@@ -141,10 +149,10 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
     for (std::size_t k = 0; k < count; ++k) {
       T steady(0);
       for (std::size_t j = 0; j < count; ++j) steady = steady + influence[k][j] * circulation[first + j];
-      const T rate =
+      const T pace =
           math::min(speed[first + k] * aircraft.strips[first + k].inflow_per_m, T(kFastestInflow_ps));
-      out.rate.inflow_mps[first + k] =
-          (steady - kShedShare * met.own_normal_mps[first + k] - state.inflow_mps[first + k]) * rate;
+      rate.inflow_mps[first + k] =
+          (steady - kShedShare * met.own_normal_mps[first + k] - state.inflow_mps[first + k]) * pace;
     }
   };
   std::copy(circulation.begin(), circulation.begin() + kWingStrips, out.circulation_m2ps.begin());
@@ -158,18 +166,17 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
     T steady(0);
     for (std::size_t j = 0; j < kWingStrips; ++j)
       steady = steady + aircraft.tail_by_wing[k][j] * circulation[j];
-    out.rate.downwash_mps[k] = (steady - state.downwash_mps[k]) * travel;
+    rate.downwash_mps[k] = (steady - state.downwash_mps[k]) * travel;
   }
   for (std::size_t k = 0; k < kFinStrips; ++k) {
     T steady(0);
     for (std::size_t j = 0; j < kWingStrips; ++j)
       steady = steady + aircraft.fin_by_wing[k][j] * circulation[j];
-    out.rate.sidewash_mps[k] = (steady - state.sidewash_mps[k]) * travel;
+    rate.sidewash_mps[k] = (steady - state.sidewash_mps[k]) * travel;
   }
-  out.rate.wake = (detail::root_separation(state) - state.wake) * travel;
+  rate.wake = (detail::root_separation(state) - state.wake) * travel;
 
-  control_rates(type, state, controls, out.rate);
-  return out;
+  control_rates(type, state, controls, rate);
 }
 
 }  // namespace stallwright

@@ -79,6 +79,16 @@ SectionAngle<T> section_angle(T sine_alpha, T cosine_alpha, T zero_lift) {
   return out;
 }
 
+/// sqrt x, of a separation point that integration may have taken a little past its ends.
+template <class T>
+T root_attached(T x) {
+  return math::sqrt(math::clamp(x, T(0), T(1)));
+}
+
+template <class T>
+SectionCoefficients<T> section_coefficients(const SectionType& section, const SectionAngle<T>& angle, T x,
+                                            T root_x, const SectionShift<T>& shift);
+
 /// Section coefficients at any angle of attack, -180 to 180 deg.
 ///   Kirchhoff flow:  c_l = a0 ((1 + sqrt x)/2)^2 sin a' cos a'            [GOMAN_KHRABROV]
 ///                    c_d = c_d0 + k (c_l - c_l0)^2 + a0 [((1 + sqrt x)/2)^2 - eta] sin^2 a'
@@ -98,16 +108,16 @@ SectionCoefficients<T> section_coefficients(const SectionType& section, T alpha,
                                             const SectionShift<T>& shift) {
   T sine, cosine;
   math::sincos(alpha, sine, cosine);
-  return section_coefficients(
-      section, section_angle(sine, cosine, T(section.zero_lift_rad + shift.zero_lift_rad)), x, shift);
+  return section_coefficients(section,
+                              section_angle(sine, cosine, T(section.zero_lift_rad + shift.zero_lift_rad)), x,
+                              root_attached(x), shift);
 }
 
-/// The same from the angle's sine and cosine.
+/// The same from the angle's sine and cosine, and from root_attached(x).
 template <class T>
 SectionCoefficients<T> section_coefficients(const SectionType& section, const SectionAngle<T>& angle, T x,
-                                            const SectionShift<T>& shift) {
+                                            T root_x, const SectionShift<T>& shift) {
   const T s = angle.sine, c = angle.cosine, fade = angle.fade;
-  const T root_x = math::sqrt(math::clamp(x, T(0), T(1)));
   const T kirchhoff = (T(1) + root_x) * T(0.5);
   const T suction = root_x * root_x * root_x * (T(3) - T(2) * root_x);
   const T plate = flat_plate_share(s, c);

@@ -56,6 +56,7 @@ template <class T>
 struct StripsMet {
   std::array<T, kStrips> own_normal_mps;  ///< before induction
   std::array<T, kStrips> along_mps, normal_mps, speed_mps, alpha_rad;
+  std::array<T, kStrips> root_attached;       ///< sqrt of the separation point
   std::array<T, kStrips> sine, cosine, fade;  ///< see SectionAngle
   std::array<SectionShift<T>, kStrips> shift;
   SectionAngle<T> angle(std::size_t i) const { return {sine[i], cosine[i], fade[i]}; }
@@ -90,7 +91,8 @@ StripsMet<T> strips_met(const Aircraft& aircraft, const AirframeState<T>& state,
     }
     met.along_mps[i] = along;
     met.normal_mps[i] = normal;
-    met.shift[i] = section_shift(aircraft, i, state, flap);
+    met.root_attached[i] = root_attached(state.separation[i]);
+    met.shift[i] = section_shift(aircraft, i, state, flap, met.root_attached[i]);
     zero_lift[i] = section_of(aircraft.type, i).zero_lift_rad + met.shift[i].zero_lift_rad;
   }
   for (std::size_t i = 0; i < kStrips; ++i)
