@@ -62,7 +62,7 @@ StudyConfig study_config(const Options& options) {
   config.first_seed = options.seed;
   config.threads = options.threads;
   for (const std::string& option : options.airs) {
-    const cli::NamedAir air = cli::find_air(option);
+    const NamedAir air = find_air(option);
     config.airs.push_back(air.preset);
     if (air.hour) config.airs.back().name = air.label;
   }
@@ -129,7 +129,7 @@ void add_study_command(CLI::App& app, int& exit_code) {
       ->type_name("NAME|FILE")
       ->allow_extra_args(false)
       ->capture_default_str();
-  command->add_option("--pilot", options->pilot, "How current the hands are: sharp, current, rusty")
+  command->add_option("--pilot", options->pilot, std::string("How current the hands are: ") + kPilotGrades)
       ->type_name("NAME")
       ->capture_default_str();
   command->add_option("--sensors", options->sensors, "Instruments: ideal or standard")
