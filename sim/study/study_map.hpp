@@ -70,7 +70,7 @@ struct LineResult {
 
 /// One cell: an air and a pilot, flown many times with the same seeds as every other cell.
 struct MapCell {
-  std::string key;                ///< "light-current"; names its files
+  std::string key;                ///< "03-light-current"; names its files
   std::size_t air = 0, hand = 0;  ///< indices into airs and hands
   std::string varied, value;  ///< of a varied cell: what, and to what ("entry rate", "2 kt/s"); else empty
   int sorties = 0;            ///< planned, and with results flown
@@ -79,7 +79,7 @@ struct MapCell {
   std::array<int, 3> verdicts{};
   /// The warning as recorded comes less than StudyMap::wanted_margin_kt above the true stall; of sorties that gave one.
   Chance late_warning;
-  Chance out_of_order;               ///< some set is out of order, of those judged
+  Chance out_of_order;  ///< some complete set is out of order; of sorties with a complete set
   double warning_margin_kt = kNone;  ///< mean over sorties of what that margin is in truth
   double hold_rms_kt = kNone;  ///< rms over steady records of airspeed read less target, all sorties together
   double gust_rms_mps = kNone;    ///< rms over steady records of the true vertical gust, all sorties together
@@ -103,6 +103,13 @@ struct StudyMap {
 
   std::size_t cell_index(std::size_t air, std::size_t hand) const { return air * hands.size() + hand; }
   const MapCell& cell(std::size_t air, std::size_t hand) const { return cells.at(cell_index(air, hand)); }
+
+  /// All cells in the order in which they are flown: those of the map, then the varied ones.
+  std::size_t all_cells() const { return cells.size() + varied.size(); }
+  MapCell& any_cell(std::size_t i) { return i < cells.size() ? cells[i] : varied.at(i - cells.size()); }
+  const MapCell& any_cell(std::size_t i) const {
+    return i < cells.size() ? cells[i] : varied.at(i - cells.size());
+  }
 };
 
 }  // namespace stallwright
