@@ -98,10 +98,8 @@ std::string blocks_words(int blocks) { return std::to_string(blocks) + (blocks =
 
 void tell_kept(const MapRun& run) {
   if (run.kept > 0)
-    std::cerr << "stallwright: " << blocks_words(run.kept) << " of " << run.wanted
-              << " were there and kept\n";
-  if (run.damaged > 0)
-    std::cerr << "stallwright: " << blocks_words(run.damaged) << " were damaged and flown again\n";
+    std::cerr << "stallwright: " << blocks_words(run.kept) << " of " << run.wanted << " there before, kept\n";
+  if (run.damaged > 0) std::cerr << "stallwright: " << blocks_words(run.damaged) << " damaged, flown again\n";
 }
 
 int tell_stopped(const MapRun& run, const Options& options) {
