@@ -16,6 +16,7 @@
 #include "sim/cli/study_intervals_command.hpp"
 #include "sim/cli/study_map_text.hpp"
 #include "sim/cli/study_merge_command.hpp"
+#include "sim/cli/study_place_command.hpp"
 #include "sim/cli/study_progress.hpp"
 #include "sim/sortie/card_check.hpp"
 #include "sim/study/map/fly_map.hpp"
@@ -191,6 +192,7 @@ void add_study_command(CLI::App& app, int& exit_code) {
   add_options(*command, *options);
   command->require_subcommand(0, 1);
   add_study_merge_command(*command, exit_code);
+  add_study_place_command(*command, exit_code);
   add_study_intervals_command(*command, exit_code);
   command->footer(
       cli::footer("  stallwright study --out study\n"

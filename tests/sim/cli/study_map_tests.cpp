@@ -1,5 +1,6 @@
 // `stallwright study` and `study merge`: the same bytes whoever flies which part, and nothing lost when it is stopped.
 #include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
 
 #include "tests/sim/cli/least_card.hpp"
 #include "tests/sim/cli/refused.hpp"
@@ -78,7 +79,8 @@ TEST_CASE("a study is the same byte for byte on one thread, on three, and merged
   CHECK(first.status == 0);
   CHECK(first.out == "Shard 1 of 2: 3 blocks in part-1. Tables come with `stallwright study merge`.\n");
   CHECK_FALSE(fs::exists(folder / "part-1/study.csv"));
-  refused(folder, "study merge part-1 --out whole", {"02-calm-current-0001.csv", "04-light-current-0001.csv"});
+  refused(folder, "study merge part-1 --out whole",
+          {"02-calm-current-0001.csv", "04-light-current-0001.csv"});
   REQUIRE(run(folder, kStudy + " --out part-2 --shard 2/2").status == 0);
   refused(folder, "study merge part-1 part-2 part-1 --out whole",
           {"01-calm-sharp-0001.csv", "once", "part-1"});
@@ -141,6 +143,34 @@ TEST_CASE("a block of another study is refused, a damaged one is flown again", "
   CHECK(again.status == 0);
   CHECK(again.err == "stallwright: 1 block damaged, flown again\n");
   CHECK(text_of(folder / ("mine/" + name)) == whole);
+}
+
+TEST_CASE("a rehearsal is placed on the map by its own hold and gusts", "[cli][study]") {
+  const Folder folder;
+  put_inputs(folder);
+  REQUIRE(run(folder, kStudy + " --out map").status == 0);
+  REQUIRE(run(folder, "rehearse --card least.toml --air light --seed 1 --out sortie").status < 2);
+  const Result words = run(folder, "study place sortie --study map");
+  INFO(words.out << words.err);
+  CHECK(words.status == 0);
+  CHECK(words.out.rfind("You are here: ", 0) == 0);
+  CHECK(words.out.find(" kt at the warning") != std::string::npos);
+  // The sortie with this seed is one of the map's, so its numbers are those of its row there.
+  const auto json = nlohmann::json::parse(run(folder, "study place sortie --study map --json").out);
+  const std::string block = text_of(folder / "map/sorties/04-light-current-0001.csv");
+  const std::string row = block.substr(block.find('\n') + 1);
+  CHECK(row.find("," + json["hold_rms_kt"].dump() + "," + json["gust_rms_mps"].dump() + ",") !=
+        std::string::npos);
+
+  fs::remove(folder / "sortie/truth.csv");
+  const Result unknown = run(folder, "study place sortie --study map");
+  CHECK(unknown.out.find("truth.csv is missing") != std::string::npos);
+  CHECK(unknown.out.find("at light") != std::string::npos);
+  refused(folder, "study place sortie --study sortie", {"study-plan.json"});
+  refused(folder, "study place map --study map", {"sortie.json"});
+  refused(folder, "study place sortie", {"--study"});
+  fs::remove(folder / "map/sorties/04-light-current-0001.csv");
+  refused(folder, "study place sortie --study map", {"04-light-current-0001.csv"});
 }
 
 TEST_CASE("a study that cannot be is refused before anything is flown or written", "[cli][study]") {

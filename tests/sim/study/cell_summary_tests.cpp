@@ -6,6 +6,7 @@
 #include "sim/study/map/cell_summary.hpp"
 #include "sim/study/map/map_csv.hpp"
 #include "sim/study/map/map_json.hpp"
+#include "sim/study/map/place_on_map.hpp"
 #include "sim/study/map/rules.hpp"
 #include "tests/sim/study/map_setup.hpp"
 
@@ -130,6 +131,31 @@ TEST_CASE("the shortest window that is nearly as good is enough, and records are
   CHECK(records_enough(map, 0, 0) == 3);
   result.records_wanted = {26, 0, 199, 25};
   CHECK(records_enough(map, 0, 0) == 0);
+}
+
+TEST_CASE("a sortie is placed on straight lines between the cells, and held at the ends", "[study][map]") {
+  StudyMap map = filled({0.5, 1.5, 1.5, 3.5, 2.0});
+  // Hold, kt: calm sharp 1, calm rusty 2, rough sharp 2, rough rusty 4. Gusts 0.1 and 1.0 m/s.
+  for (std::size_t i = 0; i < 4; ++i) map.cells[i].hold_rms_kt = i == 0 ? 1.0 : i == 3 ? 4.0 : 2.0;
+  const auto rms = [&](std::size_t air, std::size_t hand) {
+    return map.cell(air, hand).lines[0].rms_error_kt.value;
+  };
+  const PlaceOnMap middle = place_on_map(map, {2.25, 0.55});
+  CHECK_THAT(middle.air.share, Catch::WithinAbs(0.5, 1e-12));
+  CHECK_THAT(middle.hold_rms_kt[0], Catch::WithinAbs(1.5, 1e-12));
+  CHECK_THAT(middle.hold_rms_kt[1], Catch::WithinAbs(3.0, 1e-12));
+  CHECK_THAT(middle.hand.share, Catch::WithinAbs(0.5, 1e-12));
+  CHECK_THAT(middle.rms_error_kt[0],
+             Catch::WithinRel(0.25 * (rms(0, 0) + rms(0, 1) + rms(1, 0) + rms(1, 1)), 1e-12));
+  const PlaceOnMap beyond = place_on_map(map, {9.0, 5.0});
+  CHECK(beyond.air.beyond);
+  CHECK(beyond.hand.beyond);
+  CHECK(beyond.rms_error_kt[0] == rms(1, 1));
+  const PlaceOnMap calmest = place_on_map(map, {0.5, 0.0});
+  CHECK(calmest.air.from == 0);
+  CHECK(calmest.hand.beyond);
+  CHECK(calmest.rms_error_kt[0] == rms(0, 0));
+  CHECK(place_in_air(map, 1, 3.0).hand.share == 0.5);
 }
 
 }  // namespace stallwright
