@@ -84,6 +84,13 @@ std::string between_words(const Between& place, const std::string& beyond, const
   return "between " + name(place.from) + " and " + name(place.to);
 }
 
+/// "light 1.05 and moderate 2.90"
+template <class Name, class Value>
+std::string both_words(const Between& place, const Name& name, const Value& value) {
+  const auto one = [&](std::size_t i) { return name(i) + " " + fixed(value(i), 2); };
+  return one(place.from) + (place.to != place.from ? " and " + one(place.to) : "");
+}
+
 std::string here_text(const StudyMap& map, const Here& here) {
   const PlaceOnMap& place = here.place;
   const auto air = [&](std::size_t i) { return map.airs[i].name; };
@@ -99,17 +106,16 @@ std::string here_text(const StudyMap& map, const Here& here) {
   std::string text = cli::filled("You are here: ", between_words(place.air, past_air, air) + ", " +
                                                        between_words(place.hand, past_hand, hand) +
                                                        ": expect " + expected + " (RMS).");
-  text += cli::filled(
-      "Air:  ",
-      here.without_truth.empty()
-          ? "gusts of " + fixed(here.own.gust_mps, 2) + " m/s rms in the steady records; the map has " +
-                air(place.air.from) + " " + fixed(air_gust_mps(map, place.air.from), 2) + ", " +
-                air(place.air.to) + " " + fixed(air_gust_mps(map, place.air.to), 2)
-          : "truth.csv is missing, so its gusts are not known: taken by name, " + here.without_truth);
-  text += cli::filled(
-      "Hold: ", fixed(here.own.hold_kt, 2) + " kt rms of airspeed less target; in this air the map has " +
-                    hand(place.hand.from) + " " + fixed(place.hold_rms_kt[place.hand.from], 2) + ", " +
-                    hand(place.hand.to) + " " + fixed(place.hold_rms_kt[place.hand.to], 2));
+  const std::string by_gusts =
+      "gusts of " + fixed(here.own.gust_mps, 2) + " m/s rms in the steady records; the map has " +
+      both_words(place.air, air, [&](std::size_t i) { return air_gust_mps(map, i); });
+  const std::string by_name =
+      "truth.csv is missing, so its gusts are not known: taken by name, " + here.without_truth;
+  const std::string by_hold =
+      fixed(here.own.hold_kt, 2) + " kt rms of airspeed less target; in this air the map has " +
+      both_words(place.hand, hand, [&](std::size_t i) { return place.hold_rms_kt[i]; });
+  text += cli::filled("Air:  ", here.without_truth.empty() ? by_gusts : by_name);
+  text += cli::filled("Hold: ", by_hold);
   return text +
          cli::filled("",
                      "Straight lines between the cells; one sortie's few records scatter, so take the place "

@@ -154,7 +154,7 @@ TEST_CASE("a rehearsal is placed on the map by its own hold and gusts", "[cli][s
   INFO(words.out << words.err);
   CHECK(words.status == 0);
   CHECK(words.out.rfind("You are here: ", 0) == 0);
-  CHECK(words.out.find(" kt at the warning") != std::string::npos);
+  CHECK(words.out.find(" kt at the approach, ") != std::string::npos);
   // The sortie with this seed is one of the map's, so its numbers are those of its row there.
   const auto json = nlohmann::json::parse(run(folder, "study place sortie --study map --json").out);
   const std::string block = text_of(folder / "map/sorties/04-light-current-0001.csv");
