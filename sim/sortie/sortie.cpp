@@ -37,27 +37,6 @@ double mean_of(const std::array<double, kStrips>& x, std::size_t first, std::siz
   return sum / static_cast<double>(last - first);
 }
 
-double fastest_speed_mps(const TestCard& card, const AircraftType& type, double mass_kg) {
-  double fastest = 0.0;
-  for (const TestPoint& point : card.points) {
-    const PointSpeeds s = point_speeds(point, type, mass_kg);
-    fastest = std::max({fastest, s.set_up_kt(), 1.6 * s.stall_kt});
-  }
-  return (fastest + 8.0) * kKnot;
-}
-
-ControlFeel feel_for(const Aircraft& aircraft, double altitude_m, double density, double stall_mps) {
-  TrimCondition c;
-  c.true_airspeed_mps = 1.3 * stall_mps * math::sqrt(1.225 / density);
-  c.altitude_m = altitude_m;
-  c.density_kgpm3 = density;
-  const Trim t = find_trim(aircraft, c);
-  if (!t.converged) throw std::runtime_error("no steady level flight at 1.3 times the stall speed");
-  ControlFeel feel = control_feel(aircraft, t, density);
-  feel.reference_mps = 1.3 * stall_mps;  // as the airspeed indicator shows it
-  return feel;
-}
-
 /// Entry rates and early releases of the stalls to come, drawn from the pilot's row.
 void draw_stall_habits(const PilotGrade& grade, const random::Key& key, Director::Setup& setup) {
   const random::Stream stream = key.stream(random::Channel::kPilotAim);
@@ -91,40 +70,6 @@ SystematicErrors<double> drawn_errors(const SortieConfig& config) {
   errors = draw_systematic_errors(config.instruments, {*config.instrument_seed, 0});
   errors.mass_share = mass_share;
   return errors;
-}
-
-const SteadyCurve* KnownAircraft::remembered(std::size_t flap, PowerRule power, double descent_mps) const {
-  for (const Memory& m : memories)
-    if (m.flap_setting == flap && m.power == power &&
-        (power != PowerRule::descent || m.descent_mps == descent_mps))
-      return &m.curve;
-  return nullptr;
-}
-
-std::shared_ptr<const KnownAircraft> known_aircraft(const SortieConfig& config) {
-  auto known = std::make_shared<KnownAircraft>();
-  known->aircraft = make_aircraft(config.type, config.loading, config.airframe_seed);
-  const double mass = known->aircraft.mass.mass_kg;
-  const double altitude = (config.card.terrain_ft + config.card.working_height_ft) * kFoot;
-  const double density = AirColumn(config.air.day).at(altitude).density_kgpm3;
-  const double to_true = math::sqrt(1.225 / density);
-  known->feel = feel_for(known->aircraft, altitude, density, book_stall_kt(config.type, 0, mass) * kKnot);
-  known->fastest_mps = fastest_speed_mps(config.card, config.type, mass) * to_true;
-
-  const auto learn = [&](std::size_t flap, PowerRule power, double descent_mps) {
-    if (known->remembered(flap, power, descent_mps) != nullptr) return;
-    const FlapSetting& f = config.type.flaps[flap];
-    known->memories.push_back(
-        {flap, power, descent_mps,
-         steady_curve(known->aircraft, power, descent_mps, f.deflection_rad, altitude, density,
-                      std::min(known->fastest_mps, f.limit_speed_mps * to_true))});
-  };
-  learn(0, PowerRule::level, 0.0);
-  for (const TestPoint& point : config.card.points) {
-    learn(point.flap_setting, PowerRule::level, 0.0);
-    learn(point.flap_setting, point.power, point.descent_fpm * kFootPerMinute);
-  }
-  return known;
 }
 
 Sortie::Sortie(const SortieConfig& config, std::shared_ptr<const KnownAircraft> known)
@@ -352,8 +297,8 @@ bool Sortie::tick(SortieSink& sink, const Hands& hands) {
   const Sensed<double> sensed = advance(config_.type, config_.instruments, errors_, sensor_noise(key_, tick_),
                                         instruments_, moment.sensed, tick_);
   instruments_ = sensed.state;
-  const CrewTask task =
-      act(sensed.readings, attached_root(state_.airframe), [&] { return moment; }, sink, hands);
+  const CrewTask task = act(
+      sensed.readings, attached_root(state_.airframe), [&] { return moment; }, sink, hands);
   const Vec3<double>& v = moment.sensed.flow.velocity_B_mps;
   seen_ = {sensed.readings,
            task,

@@ -18,31 +18,13 @@
 #include "sim/sensing/instruments.hpp"
 #include "sim/sensing/warning_unit.hpp"
 #include "sim/sortie/director.hpp"
+#include "sim/sortie/known_aircraft.hpp"
 #include "sim/sortie/log_row.hpp"
 #include "sim/sortie/smooth_twin.hpp"
 #include "sim/sortie/sortie_air.hpp"
+#include "sim/sortie/sortie_config.hpp"
 
 namespace stallwright {
-
-/// Everything that decides how a sortie goes. Same configuration, same bits.
-struct SortieConfig {
-  AircraftType type;
-  Loading loading;
-  std::uint64_t airframe_seed = 1;  ///< the airframe's own small differences: truth does not move with `seed`
-  TestCard card;
-  AirPreset air;
-  PilotGrade pilot;
-  InstrumentGrade instruments;
-  WarningUnit unit;  ///< taught set points, to be verified; none: nothing sounds
-  std::uint64_t seed = 1;
-  /// Draws what belongs to the aeroplane's own instruments, so that several sorties can share them; none: `seed` does.
-  std::optional<std::uint64_t> instrument_seed;
-  bool by_hand = false;      ///< a person flies; `pilot` is then by_hand_grade() and flies nothing
-  std::uint32_t sortie = 0;  ///< number within a study
-  bool smooth_twin =
-      true;  ///< fly the twin that tells the air's part of an error; nothing else changes without it
-  double longest_s = 7200.0;  ///< the sortie is ended here whatever the card says
-};
 
 /// Errors of a sortie's instruments, and of the mass that is entered (always its own).
 SystematicErrors<double> drawn_errors(const SortieConfig& config);
@@ -94,25 +76,6 @@ struct TickSeen {
   double true_airspeed_mps = 0.0;
   bool tone = false;
 };
-
-/// The aeroplane as loaded, and what somebody who knows it remembers of it on this day: the same for every sortie of an
-/// aeroplane, loading, airframe, card and day, whoever flies and whatever the seed.
-struct KnownAircraft {
-  struct Memory {
-    std::size_t flap_setting;
-    PowerRule power;
-    double descent_mps;
-    SteadyCurve curve;
-  };
-  Aircraft aircraft;
-  ControlFeel feel;
-  std::vector<Memory> memories;  ///< one for each flap setting and power rule of the card
-  double fastest_mps = 0.0;      ///< true airspeed, the end of the curves
-
-  const SteadyCurve* remembered(std::size_t flap, PowerRule power, double descent_mps) const;
-};
-/// Throws std::runtime_error if there is no steady flight to remember.
-std::shared_ptr<const KnownAircraft> known_aircraft(const SortieConfig& config);
 
 /// How far a step goes through the air, and at which height it begins.
 struct Travel {
