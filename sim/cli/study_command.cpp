@@ -38,6 +38,8 @@ class PassingFolder {
   }
   PassingFolder(const PassingFolder&) = delete;
   PassingFolder& operator=(const PassingFolder&) = delete;
+  PassingFolder(PassingFolder&&) = delete;
+  PassingFolder& operator=(PassingFolder&&) = delete;
   const fs::path& path() const { return path_; }
 
  private:
@@ -76,6 +78,7 @@ int study(const cli::StudyOptions& options) {
   const cli::StopRequest request;
   order.stop = &request.stop();
   const MapRun run = fly_map(plan, order);
+  cli::clear_progress_line();
   tell_kept(run);
   if (!run.complete()) return tell_stopped(run, options);
   if (order.shards > 1) {

@@ -79,7 +79,7 @@ struct MapCell {
   std::array<int, 3> verdicts{};
   /// The warning as recorded comes less than StudyMap::wanted_margin_kt above the true stall; of sorties that gave one.
   Chance late_warning;
-  Chance out_of_order;  ///< some complete set is out of order; of sorties with a complete set
+  Chance out_of_order;               ///< some complete set is out of order; of sorties with a complete set
   double warning_margin_kt = kNone;  ///< mean over sorties of what that margin is in truth
   double hold_rms_kt = kNone;  ///< rms over steady records of airspeed read less target, all sorties together
   double gust_rms_mps = kNone;    ///< rms over steady records of the true vertical gust, all sorties together

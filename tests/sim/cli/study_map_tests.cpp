@@ -85,6 +85,7 @@ TEST_CASE("a study is the same byte for byte on one thread, on three, and merged
   refused(folder, "study merge part-1 part-2 part-1 --out whole",
           {"01-calm-sharp-0001.csv", "once", "part-1"});
   refused(folder, "study merge part-1 part-2 --out part-1", {"part-1"});
+  refused(folder, "study merge part-1 part-3 --out whole", {"part-3/study-plan.json", "no such file"});
   const Result merged = run(folder, "study merge part-2 part-1 --out whole");
   CHECK(merged.status == 0);
   CHECK(merged.out == one.out);
