@@ -120,6 +120,8 @@ std::string number_text(double value) {
   return {buffer, std::to_chars(buffer, buffer + sizeof buffer, value).ptr};
 }
 
+std::string joined_words(const std::vector<std::string>& words) { return join(words); }
+
 std::string nearest_word(const std::string& word, const std::vector<std::string>& candidates) {
   std::string best;
   std::size_t best_distance = word.size() / 4 + 2;  // farther than this is another word, not a slip

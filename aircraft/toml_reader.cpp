@@ -36,6 +36,20 @@ double checked_number(const TomlState& state, const toml::node& node, const std:
   return *value * field.unit.si;
 }
 
+std::string text_expected(std::size_t longest) {
+  return "text of 1 to " + std::to_string(longest) + " characters on one line";
+}
+
+std::string checked_text(const TomlState& state, const toml::node& node, const std::string& path,
+                         std::size_t longest) {
+  const auto* value = node.as_string();
+  if (!value || value->get().empty() || value->get().size() > longest ||
+      one_line(value->get()) != value->get()) {
+    state.fail(node.source(), path + ": expected " + text_expected(longest) + ", found " + describe(node));
+  }
+  return value->get();
+}
+
 }  // namespace
 
 TomlTable::TomlTable(std::shared_ptr<TomlState> state, const void* node, std::string path)
@@ -120,14 +134,22 @@ bool TomlTable::flag_or(const char* key, bool fallback) const {
 }
 
 std::string TomlTable::text(const char* key, std::size_t longest) const {
-  const std::string expected = "text of 1 to " + std::to_string(longest) + " characters on one line";
-  const toml::node& node = as_node(require(key, "", "text", expected));
-  const auto* value = node.as_string();
-  if (!value || value->get().empty() || value->get().size() > longest ||
-      one_line(value->get()) != value->get()) {
+  return checked_text(*state_, as_node(require(key, "", "text", text_expected(longest))), path_to(key),
+                      longest);
+}
+
+std::vector<std::string> TomlTable::texts(const char* key, std::size_t longest, ListShape shape) const {
+  const std::string expected =
+      "a list of " + std::to_string(shape.least) + " to " + std::to_string(shape.most) + " texts";
+  const toml::node& node = as_node(require(key, "", "list of texts", expected));
+  const auto* list = node.as_array();
+  if (!list || list->size() < shape.least || list->size() > shape.most)
     state_->fail(node.source(), path_to(key) + ": expected " + expected + ", found " + describe(node));
-  }
-  return value->get();
+  std::vector<std::string> out;
+  for (std::size_t i = 0; i < list->size(); ++i)
+    out.push_back(
+        checked_text(*state_, (*list)[i], path_to(key) + "[" + std::to_string(i + 1) + "]", longest));
+  return out;
 }
 
 std::string TomlTable::text_or(const char* key, std::size_t longest, const std::string& fallback) const {

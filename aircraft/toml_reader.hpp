@@ -72,6 +72,8 @@ class TomlTable {
   bool flag_or(const char* key, bool fallback) const;
   std::string text(const char* key, std::size_t longest) const;  ///< one line, at least one character
   std::string text_or(const char* key, std::size_t longest, const std::string& fallback) const;
+  /// A list of such texts; `rising` of the shape is not looked at.
+  std::vector<std::string> texts(const char* key, std::size_t longest, ListShape shape) const;
   std::string choice(const char* key, const std::vector<std::string>& allowed) const;
   TomlTable table(const char* key) const;
   std::vector<TomlTable> tables(const char* key, std::size_t least, std::size_t most) const;  ///< [[key]]
@@ -121,6 +123,9 @@ T read_fields(const TomlTable& table, const std::array<Field<T>, N>& fields, T o
 
 /// Shortest text that reads back as the same number (30, 0.25, 1e-06).
 std::string number_text(double value);
+
+/// The words with commas between them, for messages.
+std::string joined_words(const std::vector<std::string>& words);
 
 /// Of the candidates the one with the fewest letters to change, or "" if none is near.
 std::string nearest_word(const std::string& word, const std::vector<std::string>& candidates);

@@ -30,7 +30,7 @@ double within(const char* option, double value, double low, double high, const c
 
 /// The sun's part of the day comes from the fair-weather day of the library.
 ConvectiveDay fair_day() {
-  return read_air_preset(cli::find_air_file("day")).convection.value_or(ConvectiveDay{});
+  return read_air_preset(find_air_file("day")).convection.value_or(ConvectiveDay{});
 }
 
 int plan_command(const Options& options) {

@@ -95,7 +95,7 @@ int rehearse(const Options& options) {
   require_card_fits(flight);
   FlownSortie flown;
   flown.version = STALLWRIGHT_VERSION;
-  const cli::NamedAir air = cli::find_air(options.air);
+  const NamedAir air = find_air(options.air);
   SourceFiles sources{flight.aircraft_file, flight.card_file, air.file};
   flown.air = air.label;
   SortieConfig& config = flown.config;
@@ -139,7 +139,7 @@ void add_rehearse_command(CLI::App& app, int& exit_code) {
                    "Air: calm, light, moderate, severe, day:HH:MM (local solar time), or a weather file")
       ->type_name("NAME|FILE")
       ->capture_default_str();
-  command->add_option("--pilot", options->pilot, "How current the hands are: sharp, current, rusty")
+  command->add_option("--pilot", options->pilot, std::string("How current the hands are: ") + kPilotGrades)
       ->type_name("NAME")
       ->capture_default_str();
   command->add_option("--sensors", options->sensors, "Instruments: ideal or standard")

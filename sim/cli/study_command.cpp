@@ -2,155 +2,122 @@
 
 #include <unistd.h>
 
-#include <algorithm>
-#include <cstdint>
+#include <cstdlib>
 #include <filesystem>
 #include <iostream>
 #include <memory>
 
 #include "aircraft/input_error.hpp"
 #include "sim/cli/cli_common.hpp"
-#include "sim/cli/study_report.hpp"
-#include "sim/report/whole_file.hpp"
-#include "sim/sortie/card_check.hpp"
-#include "sim/study/criteria.hpp"
+#include "sim/cli/stop_request.hpp"
+#include "sim/cli/study_intervals_command.hpp"
+#include "sim/cli/study_map_text.hpp"
+#include "sim/cli/study_merge_command.hpp"
+#include "sim/cli/study_options.hpp"
+#include "sim/cli/study_place_command.hpp"
+#include "sim/cli/study_progress.hpp"
+#include "sim/study/map/map_json.hpp"
+#include "sim/study/map/study_folder.hpp"
 
 namespace stallwright {
 namespace {
 
 namespace fs = std::filesystem;
 
-struct Options {
-  cli::FlightOptions flight;
-  std::vector<std::string> airs{"calm", "light", "moderate"};
-  std::string pilot = "current", sensors = "standard", out;
-  int sorties = 200, threads = 0;
-  std::uint64_t seed = 1, airframe_seed = 1;
-  double entry_rate_ktps = kUnset;
-  bool json = false;
+/// Where blocks lie when nobody wants to keep them; goes away with what is in it.
+class PassingFolder {
+ public:
+  PassingFolder() {
+    std::string name = (fs::temp_directory_path() / "stallwright-study-XXXXXX").string();
+    if (::mkdtemp(name.data()) == nullptr) throw std::runtime_error(name + ": cannot make a folder");
+    path_ = name;
+  }
+  ~PassingFolder() {
+    std::error_code error;
+    fs::remove_all(path_, error);
+  }
+  PassingFolder(const PassingFolder&) = delete;
+  PassingFolder& operator=(const PassingFolder&) = delete;
+  PassingFolder(PassingFolder&&) = delete;
+  PassingFolder& operator=(PassingFolder&&) = delete;
+  const fs::path& path() const { return path_; }
+
+ private:
+  fs::path path_;
 };
 
-/// Before hundreds of sorties are flown for it.
-void require_writable_place(const fs::path& file) {
-  std::error_code error;
-  const fs::path folder = file.has_parent_path() ? file.parent_path() : fs::path(".");
-  if (fs::is_directory(file, error))
-    throw InputError("--out: expected a file, found the folder " + file.string());
-  if (!fs::is_directory(folder, error))
-    throw InputError("--out: expected a file in a folder that exists, found " + file.string());
+std::string blocks_words(int blocks) { return std::to_string(blocks) + (blocks == 1 ? " block" : " blocks"); }
+
+void tell_kept(const MapRun& run) {
+  if (run.kept > 0)
+    std::cerr << "stallwright: " << blocks_words(run.kept) << " of " << run.wanted << " there before, kept\n";
+  if (run.damaged > 0) std::cerr << "stallwright: " << blocks_words(run.damaged) << " damaged, flown again\n";
 }
 
-StudyConfig study_config(const Options& options) {
-  const cli::Flight flight = cli::read_flight(options.flight);
-  const std::vector<std::string> problems = card_check(flight.card, flight.type);
-  if (!problems.empty())
-    throw InputError(flight.card_file.string() + ": expected a card that " + flight.type.name +
-                     " can fly, found " + problems.front());
-  if (flight.card.verifies)
-    throw InputError(flight.card_file.string() + ": expected a card that teaches, found one that verifies");
-  StudyConfig config;
-  config.base.type = flight.type;
-  config.base.loading = flight.loading;
-  config.base.card = flight.card;
-  config.base.pilot = pilot_grade(options.pilot);
-  config.base.instruments = instrument_grade(options.sensors);
-  config.base.airframe_seed = options.airframe_seed;
-  if (options.entry_rate_ktps == options.entry_rate_ktps)
-    for (TestPoint& point : config.base.card.points)
-      if (point.is_stall()) point.entry_rate_ktps = options.entry_rate_ktps;
-  config.sorties = options.sorties;
-  config.first_seed = options.seed;
-  config.threads = options.threads;
-  for (const std::string& option : options.airs) {
-    const cli::NamedAir air = cli::find_air(option);
-    config.airs.push_back(air.preset);
-    if (air.hour) config.airs.back().name = air.label;
+int tell_stopped(const MapRun& run, const cli::StudyOptions& options) {
+  const std::string kept = blocks_words(run.kept + run.flown) + " of " + std::to_string(run.wanted);
+  std::cerr << "stallwright: stopped; "
+            << (options.out_given
+                    ? kept + " are kept in " + options.out + ", the same command goes on from there"
+                    : "nothing is kept without --out")
+            << '\n';
+  return cli::kStopped;
+}
+
+int study(const cli::StudyOptions& options) {
+  MapPlan plan = cli::study_plan(options);
+  MapOrder order;
+  cli::read_shard(options.shard, order);
+  if (!options.shard.empty() && !options.out_given)
+    throw InputError("--shard: expected --out with it, since the shards are merged later; found none");
+  std::optional<PassingFolder> passing;
+  if (!options.out_given) passing.emplace();
+  order.folder = passing ? passing->path() : fs::path(options.out);
+  order.threads = options.threads;
+  order.progress = cli::progress_line();
+  const cli::StopRequest request;
+  order.stop = &request.stop();
+  const MapRun run = fly_map(plan, order);
+  cli::clear_progress_line();
+  tell_kept(run);
+  if (!run.complete()) return tell_stopped(run, options);
+  if (order.shards > 1) {
+    std::cout << "Shard " << order.shard << " of " << order.shards << ": " << blocks_words(run.wanted)
+              << " in " << options.out << ". Tables come with `stallwright study merge`.\n";
+    return cli::kYes;
   }
-  return config;
-}
-
-/// On a terminal only; a pipe gets nothing.
-StudyProgress progress_line() {
-  if (::isatty(STDERR_FILENO) != 1) return {};
-  return [](int done, int of) {
-    std::cerr << "\r\033[K";
-    if (done < of) std::cerr << done << " of " << of << " sorties";
-    std::cerr << std::flush;
-  };
-}
-
-int study(const Options& options) {
-  const StudyConfig config = study_config(options);
-  if (!options.out.empty()) require_writable_place(options.out);
-  const Study result = run_study(config, progress_line());
-  const std::string text = options.json ? cli::study_json(result) : cli::study_text(result);
-  if (options.out.empty())
-    std::cout << text;
+  if (passing)
+    read_results(order.folder, plan.map);
   else
-    write_whole_file(options.out, text);
-  const std::vector<Criterion> criteria = study_criteria(result);
-  return std::all_of(criteria.begin(), criteria.end(), [](const Criterion& c) { return c.holds; }) ? cli::kYes
-                                                                                                   : cli::kNo;
-}
-
-void add_counts(CLI::App& command, Options& options) {
-  command.add_option("--sorties", options.sorties, "Sorties in each air")
-      ->type_name("N")
-      ->check(CLI::Range(2, 100000))
-      ->capture_default_str();
-  command.add_option("--seed", options.seed, "Seed of the first sortie; the others count up from it")
-      ->type_name("N")
-      ->capture_default_str();
-  command
-      .add_option("--threads", options.threads,
-                  "Threads; 0: as many as the machine has. The result does not depend on it")
-      ->type_name("N")
-      ->check(CLI::Range(0, 1024))
-      ->capture_default_str();
-  command
-      .add_option("--airframe-seed", options.airframe_seed,
-                  "Number that draws the airframe's own small differences; 0: a perfectly even one")
-      ->type_name("N")
-      ->capture_default_str();
+    write_tables(order.folder, plan.map);
+  std::cout << (options.json ? map_to_json(plan.map) : cli::map_text(plan.map));
+  return cli::kYes;
 }
 
 }  // namespace
 
 void add_study_command(CLI::App& app, int& exit_code) {
-  const auto options = std::make_shared<Options>();
+  const auto options = std::make_shared<cli::StudyOptions>();
   CLI::App* command = app.add_subcommand(
       "study",
-      "Fly a card many times in several airs: how far off the set points are, and whether intervals keep "
-      "their word");
-  cli::add_flight_options(*command, options->flight);
-  command
-      ->add_option("--air", options->airs,
-                   "Air: calm, light, moderate, severe, day:HH:MM, or a weather file; repeatable")
-      ->type_name("NAME|FILE")
-      ->allow_extra_args(false)
-      ->capture_default_str();
-  command->add_option("--pilot", options->pilot, "How current the hands are: sharp, current, rusty")
-      ->type_name("NAME")
-      ->capture_default_str();
-  command->add_option("--sensors", options->sensors, "Instruments: ideal or standard")
-      ->type_name("NAME")
-      ->capture_default_str();
-  add_counts(*command, *options);
-  command
-      ->add_option("--entry-rate", options->entry_rate_ktps,
-                   "Entry rate of every stall, instead of the card's, kt/s")
-      ->type_name("KTPS")
-      ->check(CLI::Range(0.2, 6.0));
-  command->add_flag("--json", options->json, "Print JSON instead of the page");
-  command->add_option("--out", options->out, "Write it into this file instead of printing it")
-      ->type_name("FILE");
-  command->footer(cli::footer(
-      "  stallwright study\n"
-      "  stallwright study --air calm --pilot sharp --sensors ideal --sorties 20\n"
-      "  stallwright study --aircraft tarnfell --entry-rate 3 --json --out tarnfell.json\n\n"
-      "The answer is yes when every criterion below the tables holds. 200 sorties in three airs take\n"
-      "some minutes.\n"));
-  command->callback([options, &exit_code] { exit_code = study(*options); });
+      "How much does rough air cost? Fly a card thousands of times over airs and pilots, and map the errors");
+  cli::add_study_options(*command, *options);
+  command->require_subcommand(0, 1);
+  add_study_merge_command(*command, exit_code);
+  add_study_place_command(*command, exit_code);
+  add_study_intervals_command(*command, exit_code);
+  command->footer(
+      cli::footer("  stallwright study --out study\n"
+                  "  stallwright study --recipe hours --sorties 50 --out hours\n"
+                  "  stallwright study --out part-1 --shard 1/2   (and --out part-2 --shard 2/2 elsewhere)\n"
+                  "  stallwright study merge part-1 part-2 --out study\n\n"
+                  "Ctrl-C ends it with exit status 130; what is finished is kept, and the same command goes "
+                  "on from there.\n"));
+  command->callback([options, command, &exit_code] {
+    if (!command->get_subcommands().empty()) return;
+    options->out_given = command->count("--out") > 0;
+    exit_code = study(*options);
+  });
 }
 
 }  // namespace stallwright

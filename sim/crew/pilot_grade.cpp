@@ -1,5 +1,7 @@
 #include "sim/crew/pilot_grade.hpp"
 
+#include <iterator>
+
 #include "aircraft/input_error.hpp"
 
 namespace stallwright {
@@ -13,12 +15,41 @@ const PilotGrade kGrades[] = {
     {"rusty", 0.30, 0.18, 1.4, 1.6, 0.18, 0.55, 1.6, 1.6, 40.0, 2.0, 14.0, 0.050, 1.1, 1.2, 0.20, 0.30, 0.10},
 };
 
+constexpr double PilotGrade::*kNumbers[] = {&PilotGrade::delay_s,
+                                            &PilotGrade::neuromuscular_s,
+                                            &PilotGrade::pitch_crossover_radps,
+                                            &PilotGrade::roll_crossover_radps,
+                                            &PilotGrade::speed_crossover_radps,
+                                            &PilotGrade::remnant_deg,
+                                            &PilotGrade::scan_s,
+                                            &PilotGrade::speed_band_kt,
+                                            &PilotGrade::altitude_band_ft,
+                                            &PilotGrade::bank_band_deg,
+                                            &PilotGrade::trim_time_s,
+                                            &PilotGrade::power_sd,
+                                            &PilotGrade::button_delay_s,
+                                            &PilotGrade::break_reaction_s,
+                                            &PilotGrade::entry_rate_bias,
+                                            &PilotGrade::entry_rate_sd,
+                                            &PilotGrade::early_release};
+// A number of a grade that is not in the list would stay as in the first of two rows.
+static_assert(sizeof(PilotGrade) == sizeof(std::string) + sizeof(double) * std::size(kNumbers));
+
+PilotGrade half_way(const PilotGrade& a, const PilotGrade& b) {
+  PilotGrade grade = a;
+  grade.name = a.name + "-" + b.name;
+  for (double PilotGrade::*number : kNumbers) grade.*number = 0.5 * (a.*number + b.*number);
+  return grade;
+}
+
 }  // namespace
 
 PilotGrade pilot_grade(const std::string& name) {
   for (const PilotGrade& grade : kGrades)
     if (grade.name == name) return grade;
-  throw InputError("pilot: expected sharp, current or rusty, found \"" + name + "\"");
+  for (std::size_t i = 1; i < std::size(kGrades); ++i)
+    if (const PilotGrade grade = half_way(kGrades[i - 1], kGrades[i]); grade.name == name) return grade;
+  throw InputError("pilot: expected one of " + std::string(kPilotGrades) + ", found \"" + name + "\"");
 }
 
 PilotGrade by_hand_grade() {

@@ -27,8 +27,12 @@ struct PilotGrade {
   double early_release;     ///< chance of letting go before the break
 };
 
-/// "sharp", "current" or "rusty"; throws InputError naming the three otherwise.
+/// "sharp", "current", "rusty", or "sharp-current" and "current-rusty": half way between two rows in every number.
+/// Throws InputError naming the five otherwise.
 PilotGrade pilot_grade(const std::string& name);
+
+/// "sharp, sharp-current, current, current-rusty, rusty"
+inline constexpr const char* kPilotGrades = "sharp, sharp-current, current, current-rusty, rusty";
 
 /// What stands in the place of a grade where a person flies: "by hand". Its reaction is the time between a break and the
 /// card taking the recovery to have begun; its other figures move nothing.

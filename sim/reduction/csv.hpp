@@ -24,6 +24,11 @@ struct CsvColumn {
   bool may_be_empty = false;  ///< a NaN is written as an empty field instead of being refused
 };
 
+/// A text as a field: quoted where it must be.
+std::string csv_field(std::string_view text);
+/// A number in the shortest form that reads back exactly; a NaN is an empty field.
+std::string csv_field(double value);
+
 using CsvValue = std::variant<double, std::string_view>;
 
 /// Writes a table row by row. Rows reach the file in groups of whole lines, one system call a group, so a

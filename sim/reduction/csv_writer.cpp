@@ -44,6 +44,18 @@ void append_number(std::string& line, double value, std::optional<int> decimals)
 
 }  // namespace
 
+std::string csv_field(std::string_view text) {
+  std::string field;
+  append_text(field, text);
+  return field;
+}
+
+std::string csv_field(double value) {
+  std::string field;
+  if (!std::isnan(value)) append_number(field, value, std::nullopt);
+  return field;
+}
+
 CsvWriter::CsvWriter(const std::filesystem::path& file, std::vector<CsvColumn> columns,
                      std::size_t rows_per_flush)
     : file_(file),

@@ -10,6 +10,7 @@
 #include "sim/report/sortie_folder.hpp"
 #include "sim/report/whole_file.hpp"
 #include "sim/truth/error_split.hpp"
+#include "sim/truth/record_gust.hpp"
 #include "sim/truth/truth_log.hpp"
 
 namespace stallwright {
@@ -51,26 +52,6 @@ KnotsScale knots_scale(const TrueSet& truth, const Judgement& judgement) {
     scale.speed_kt.push_back(truth.map.speed_kt(ratio));
   }
   return scale;
-}
-
-/// Rms of the vertical gusts about their mean in the roughest record; NaN without a record of ten seconds' half.
-double record_gust_mps(const std::vector<LogRow>& log, const std::vector<TruthRow>& truth) {
-  double most = kUnset;
-  const std::size_t rows = std::min(log.size(), truth.size());
-  for (std::size_t i = 0; i < rows;) {
-    double sum = 0.0, squares = 0.0, count = 0.0;
-    for (; i < rows && log[i].recording != 0; ++i) {
-      sum += truth[i].gust_down_mps;
-      squares += truth[i].gust_down_mps * truth[i].gust_down_mps;
-      count += 1.0;
-    }
-    if (count >= 250.0) {
-      const double mean = sum / count, rms = std::sqrt(std::max(squares / count - mean * mean, 0.0));
-      most = most == most ? std::max(most, rms) : rms;
-    }
-    ++i;
-  }
-  return most;
 }
 
 }  // namespace

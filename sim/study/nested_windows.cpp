@@ -19,14 +19,8 @@ class LogSink : public SortieSink {
 };
 
 WindowValue value_of(const WindowLine& line, const Judgement& judgement) {
-  if (line.set >= judgement.sets.size()) return {};
-  for (const JudgedPoint& p : judgement.sets[line.set].points) {
-    const bool same = line.is_stall ? p.measured.is_stall
-                                    : !p.measured.is_stall && p.measured.card_point == line.card_point;
-    if (same && p.measured.found() && std::isfinite(p.error_kt))
-      return {true, p.covered, p.error_kt, p.expanded_kt};
-  }
-  return {};
+  const JudgedPoint* p = point_of(line, judgement);
+  return p != nullptr ? WindowValue{true, p->covered, p->error_kt, p->expanded_kt} : WindowValue{};
 }
 
 std::vector<std::size_t> flaps_of(const TestCard& card) {
@@ -69,21 +63,38 @@ void cut_records(std::vector<LogRow>& log, const TestCard& card, double share) {
   }
 }
 
+const JudgedPoint* point_of(const WindowLine& line, const Judgement& judgement) {
+  if (line.set >= judgement.sets.size()) return nullptr;
+  for (const JudgedPoint& p : judgement.sets[line.set].points) {
+    const bool same = line.is_stall ? p.measured.is_stall
+                                    : !p.measured.is_stall && p.measured.card_point == line.card_point;
+    if (same && p.measured.found() && std::isfinite(p.error_kt)) return &p;
+  }
+  return nullptr;
+}
+
+void for_each_window(std::vector<LogRow>& log, const SortieConfig& config, const std::vector<TrueSet>& truth,
+                     const SortieOutcome& outcome,
+                     const std::function<void(double share, const Judgement&)>& told) {
+  double left = 1.0;  // of each record, after the cuts so far
+  for (const double share : kWindowShares) {
+    cut_records(log, config.card, share / left);
+    left = share;
+    told(share,
+         judge(reduce(log, config.card, config.instruments), truth, config.card, config.type, outcome));
+  }
+}
+
 std::vector<WindowValue> fly_windows(const SortieConfig& config, const std::vector<TrueSet>& truth) {
   const std::vector<WindowLine> lines = window_lines(config.card);
   std::vector<WindowValue> values(lines.size());
   try {
     LogSink flown;
     const SortieOutcome outcome = fly_sortie(config, flown);
-    double left = 1.0;  // of each record, after the cuts so far
-    for (const double share : kWindowShares) {
-      cut_records(flown.log, config.card, share / left);
-      left = share;
-      const Judgement judgement =
-          judge(reduce(flown.log, config.card, config.instruments), truth, config.card, config.type, outcome);
+    for_each_window(flown.log, config, truth, outcome, [&](double share, const Judgement& judgement) {
       for (std::size_t i = 0; i < lines.size(); ++i)
         if (lines[i].share == share) values[i] = value_of(lines[i], judgement);
-    }
+    });
   } catch (const std::exception&) {
     // Counts as not found, which the table shows.
     std::fill(values.begin(), values.end(), WindowValue{});

@@ -1,6 +1,7 @@
 #pragma once
 #include <array>
 #include <cstdint>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -35,6 +36,15 @@ std::vector<WindowLine> window_lines(const TestCard& card);
 /// Takes the mark of recording from the rows of every steady record that counts but its first share (rounded down to
 /// whole rows, never under the 20 that a record must have). Stalls are left alone.
 void cut_records(std::vector<LogRow>& log, const TestCard& card, double share);
+
+/// The line's set point, if it was found and has a truth; else nothing.
+const JudgedPoint* point_of(const WindowLine& line, const Judgement& judgement);
+
+/// Reduces and judges a flown log once for each window length, longest first. The log loses its marks of recording on
+/// the way.
+void for_each_window(std::vector<LogRow>& log, const SortieConfig& config, const std::vector<TrueSet>& truth,
+                     const SortieOutcome& outcome,
+                     const std::function<void(double share, const Judgement&)>& told);
 
 /// Flies one sortie and reduces its log once for each window length; values in the order of window_lines. A sortie of
 /// which nothing can be reduced has no line found.

@@ -1,0 +1,70 @@
+#include "sim/study/map/map_json.hpp"
+
+#include "sim/study/map/map_json_parts.hpp"
+
+namespace stallwright {
+namespace {
+
+using map_json::Json;
+using map_json::number;
+
+Json interval_json(const Interval& interval) { return {number(interval.lower), number(interval.upper)}; }
+
+Json estimate_json(const Estimate& estimate) {
+  return {{"value", number(estimate.value)}, {"interval_95", interval_json(estimate.interval)}};
+}
+
+Json chance_json(const Chance& chance) {
+  return {{"times", chance.times},
+          {"of", chance.of},
+          {"share", number(chance.share())},
+          {"interval_95", interval_json(chance.interval)}};
+}
+
+template <class Values>
+Json numbers_json(const Values& values) {
+  Json list = Json::array();
+  for (const double value : values) list.push_back(number(value));
+  return list;
+}
+
+Json line_json(const LineResult& line) {
+  return {{"found", line.found},
+          {"mean_error_kt", number(line.mean_error_kt)},
+          {"rms_error_kt", estimate_json(line.rms_error_kt)},
+          {"p95_error_kt", estimate_json(line.p95_error_kt)},
+          {"mean_half_width_kt", number(line.mean_half_width_kt)},
+          {"covered", chance_json(line.covered)},
+          {"quantiles_kt", numbers_json(line.quantiles_kt)},
+          {"histogram", line.histogram},
+          {"records_wanted", line.records_wanted}};
+}
+
+Json cell_json(const MapCell& cell) {
+  Json json = map_json::planned_cell(cell);
+  json["failed"] = cell.failed;
+  json["verdicts"] = {
+      {"keep", cell.verdicts[0]}, {"fly_again", cell.verdicts[1]}, {"wait_for_better_air", cell.verdicts[2]}};
+  json["late_warning"] = chance_json(cell.late_warning);
+  json["out_of_order"] = chance_json(cell.out_of_order);
+  json["warning_margin_kt"] = number(cell.warning_margin_kt);
+  json["hold_rms_kt"] = number(cell.hold_rms_kt);
+  json["gust_rms_mps"] = number(cell.gust_rms_mps);
+  json["lines"] = Json::array();
+  for (const LineResult& line : cell.lines) json["lines"].push_back(line_json(line));
+  return json;
+}
+
+}  // namespace
+
+std::string map_to_json(const StudyMap& map) {
+  Json json = map_json::head(map, "stallwright-map-1");
+  json["quantiles"] = numbers_json(kQuantiles);
+  json["histogram_classes"] = {{"first_kt", kFirstClass_kt}, {"width_kt", kClass_kt}, {"count", kClasses}};
+  json["cells"] = json["varied"] = Json::array();
+  for (const MapCell& cell : map.cells) json["cells"].push_back(cell_json(cell));
+  for (const MapCell& cell : map.varied) json["varied"].push_back(cell_json(cell));
+  return map_json::text_of(json);
+}
+
+}  // namespace stallwright
