@@ -6,6 +6,16 @@ namespace stallwright::bench {
 
 inline Operations so_far;
 
+/// What comparing Counted gives: like a mask of lanes, no plain truth value.
+struct CountedMask {
+  bool holds;
+  friend CountedMask operator&(CountedMask a, CountedMask b) { return {a.holds && b.holds}; }
+  friend CountedMask operator|(CountedMask a, CountedMask b) { return {a.holds || b.holds}; }
+  friend CountedMask operator!(CountedMask a) { return {!a.holds}; }
+};
+
+inline CountedMask compared(bool holds) { return ++so_far.comparisons, CountedMask{holds}; }
+
 /// A double that counts what is done to it. A change of sign is free.
 struct Counted {
   double v;
@@ -18,15 +28,15 @@ struct Counted {
   friend Counted operator*(const Counted& a, const Counted& b) { return ++so_far.multiplications, a.v * b.v; }
   friend Counted operator/(const Counted& a, const Counted& b) { return ++so_far.divisions, a.v / b.v; }
   friend Counted operator-(const Counted& a) { return -a.v; }
-  friend bool operator<(const Counted& a, const Counted& b) { return ++so_far.comparisons, a.v < b.v; }
-  friend bool operator>(const Counted& a, const Counted& b) { return ++so_far.comparisons, a.v > b.v; }
-  friend bool operator<=(const Counted& a, const Counted& b) { return ++so_far.comparisons, a.v <= b.v; }
-  friend bool operator>=(const Counted& a, const Counted& b) { return ++so_far.comparisons, a.v >= b.v; }
-  friend bool operator==(const Counted& a, const Counted& b) { return ++so_far.comparisons, a.v == b.v; }
+  friend CountedMask operator<(const Counted& a, const Counted& b) { return compared(a.v < b.v); }
+  friend CountedMask operator>(const Counted& a, const Counted& b) { return compared(a.v > b.v); }
+  friend CountedMask operator<=(const Counted& a, const Counted& b) { return compared(a.v <= b.v); }
+  friend CountedMask operator>=(const Counted& a, const Counted& b) { return compared(a.v >= b.v); }
+  friend CountedMask operator==(const Counted& a, const Counted& b) { return compared(a.v == b.v); }
 };
 
-inline Counted select(bool condition, const Counted& a, const Counted& b) {
-  return ++so_far.selections, condition ? a : b;
+inline Counted select(const CountedMask& condition, const Counted& a, const Counted& b) {
+  return ++so_far.selections, condition.holds ? a : b;
 }
 inline Counted square_root(const Counted& x) { return ++so_far.roots, math::square_root(x.v); }
 inline Counted round_to_integer(const Counted& x) {

@@ -22,8 +22,8 @@ namespace stallwright::bench {
 
 std::vector<std::string> kernel_names() {
   std::vector<std::string> names;
-  for (const LaneKernel& kernel : lane_kernels()) names.push_back(kernel.name);
-  names.push_back(libm_kernel().name);
+  for (const LaneKernel& kernel : lane_kernels()) names.emplace_back(kernel.name);
+  names.emplace_back(libm_kernel().name);
   return names;
 }
 
