@@ -102,6 +102,11 @@ void add_varied(Layout& layout, MapPlan& plan, const MapSetup& setup, const std:
     config.loading = loading_of(loading, base, file + ": varied.loadings");
     add("loading", loading, config);
   }
+  for (const RecipeAir& air : varied.airs) {
+    SortieConfig config = base;
+    config.air = air.preset;
+    add("air", air.name, config);
+  }
 }
 
 void add_lines(StudyMap& map, const SortieConfig& base) {
@@ -118,6 +123,8 @@ std::string decided_by(const MapSetup& setup, const MapPlan& plan) {
                      plan.map.sensors + "\n" + std::to_string(plan.map.airframe_seed) + "\n" +
                      std::to_string(plan.map.first_seed) + "\n";
   for (const RecipeAir& air : setup.recipe.airs) text += air.name + "\n" + air.source + "\n";
+  if (setup.recipe.varied)
+    for (const RecipeAir& air : setup.recipe.varied->airs) text += air.name + "\n" + air.source + "\n";
   for (std::size_t i = 0; i < plan.configs.size(); ++i) {
     const MapCell& cell = plan.map.any_cell(i);
     text += cell.key + " " + std::to_string(cell.sorties) + " " + cell.varied + " " + cell.value + " " +

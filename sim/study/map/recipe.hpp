@@ -24,6 +24,7 @@ struct RecipeVaried {
   std::vector<double> entry_rates_ktps;
   std::vector<std::string> sensors;   ///< grades of instruments
   std::vector<std::string> loadings;  ///< "light", "heavy", or "STATION=KG, STATION=KG"
+  std::vector<RecipeAir> airs;        ///< other airs than the columns of the map
 };
 
 struct Recipe {
