@@ -11,10 +11,10 @@ static_assert(std::atomic<bool>::is_always_lock_free);
 
 void ask(int) { asked = true; }
 
-void handle(void (*with)(int), int flags) {
+void handle(void (*with)(int), unsigned flags) {
   struct sigaction action {};
   action.sa_handler = with;
-  action.sa_flags = flags;
+  action.sa_flags = static_cast<int>(flags);
   for (const int signal : {SIGINT, SIGTERM}) ::sigaction(signal, &action, nullptr);
 }
 
@@ -22,7 +22,7 @@ void handle(void (*with)(int), int flags) {
 
 StopRequest::StopRequest() {
   asked = false;
-  handle(ask, SA_RESETHAND | SA_RESTART);
+  handle(ask, static_cast<unsigned>(SA_RESETHAND) | static_cast<unsigned>(SA_RESTART));
 }
 
 StopRequest::~StopRequest() { handle(SIG_DFL, 0); }

@@ -12,6 +12,8 @@ class StopRequest {
   ~StopRequest();
   StopRequest(const StopRequest&) = delete;
   StopRequest& operator=(const StopRequest&) = delete;
+  StopRequest(StopRequest&&) = delete;
+  StopRequest& operator=(StopRequest&&) = delete;
   const std::atomic<bool>& stop() const;
 };
 

@@ -44,6 +44,10 @@ std::string duration_words(double time_s) {
   return std::to_string(minutes / 60) + " h " + std::to_string(minutes % 60) + " min";
 }
 
+void clear_progress_line() {
+  if (::isatty(STDERR_FILENO) == 1) std::cerr << "\r\033[K" << std::flush;
+}
+
 StudyProgress progress_line() {
   if (::isatty(STDERR_FILENO) != 1) return {};
   const auto times = std::make_shared<Times>();

@@ -8,6 +8,9 @@ namespace stallwright::cli {
 StudyProgress progress_line();
 
 /// "4 min", "1 h 20 min", "30 s": rounded as one would say it.
-std::string duration_words(double seconds);
+std::string duration_words(double time_s);
+
+/// Wipes the line where one was left unfinished, before something else is said.
+void clear_progress_line();
 
 }  // namespace stallwright::cli

@@ -94,7 +94,8 @@ MapCell read_cell(const JsonNode& node, const StudyMap& map) {
   cell.varied = node.at("varied").text();
   cell.value = node.at("value").text();
   cell.sorties = node.at("sorties").count();
-  if (cell.sorties < 1 || cell.sorties > kMostSorties) node.at("sorties").fail("1 to 100000");
+  if (cell.sorties < 1 || cell.sorties > kMostSorties)
+    node.at("sorties").fail("1 to " + std::to_string(kMostSorties));
   return cell;
 }
 

@@ -72,7 +72,7 @@ std::vector<RecipeAir> read_airs(const TomlTable& root) {
 /// Texts of which each may stand once.
 std::vector<std::string> different(const TomlTable& table, const char* key, std::size_t longest,
                                    std::size_t least) {
-  const std::vector<std::string> out = table.texts(key, longest, {.least = least, .most = kMostRows});
+  std::vector<std::string> out = table.texts(key, longest, {.least = least, .most = kMostRows});
   for (std::size_t i = 0; i < out.size(); ++i)
     if (std::count(out.begin(), out.end(), out[i]) > 1)
       table.reject(key, "each once", "\"" + out[i] + "\" again");
@@ -80,7 +80,7 @@ std::vector<std::string> different(const TomlTable& table, const char* key, std:
 }
 
 std::vector<std::string> read_pilots(const TomlTable& table) {
-  const std::vector<std::string> pilots = different(table, "pilots", kLongestName, 1);
+  std::vector<std::string> pilots = different(table, "pilots", kLongestName, 1);
   for (const std::string& pilot : pilots) told_at(table, "pilots", pilot, [&] { return pilot_grade(pilot); });
   return pilots;
 }

@@ -20,7 +20,7 @@ std::vector<std::string> list_recipes() {
 }
 
 std::filesystem::path find_recipe_file(const std::string& name_or_path) {
-  const std::filesystem::path path(name_or_path);
+  std::filesystem::path path(name_or_path);
   if (name_or_path.find('/') != std::string::npos || path.extension() == ".toml") return path;
   const std::vector<std::string> known = list_recipes();
   if (std::find(known.begin(), known.end(), name_or_path) != known.end())

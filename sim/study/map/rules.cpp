@@ -30,19 +30,19 @@ double pooled_rms_kt(const StudyMap& map, std::size_t line, std::size_t air) {
   return std::sqrt(over_pilots(map, air, square, [&](const MapCell& c) { return c.lines.at(line).found; }));
 }
 
-double gust_mps(const StudyMap& map, std::size_t air) {
+}  // namespace
+
+double air_gust_mps(const StudyMap& map, std::size_t air) {
   const auto square = [](const MapCell& c) { return c.gust_rms_mps * c.gust_rms_mps; };
   return std::sqrt(over_pilots(map, air, square, [](const MapCell&) { return 1.0; }));
 }
-
-}  // namespace
 
 std::vector<std::size_t> airs_by_roughness(const StudyMap& map) {
   std::vector<std::size_t> airs(map.airs.size());
   std::iota(airs.begin(), airs.end(), std::size_t{0});
   std::vector<double> gusts;
   for (const std::size_t air : airs) {
-    const double gust = gust_mps(map, air);
+    const double gust = air_gust_mps(map, air);
     gusts.push_back(std::isfinite(gust) ? gust : 0.0);
   }
   std::stable_sort(airs.begin(), airs.end(),

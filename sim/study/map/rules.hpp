@@ -9,7 +9,10 @@ namespace stallwright {
 
 /// Rules of thumb, read off a map and nothing else.
 
-/// Airs of the map from the smoothest to the roughest: by gust_rms_mps, root mean square over the pilots.
+/// Gusts of an air: gust_rms_mps, root mean square over the pilots.
+double air_gust_mps(const StudyMap& map, std::size_t air);
+
+/// Airs of the map from the smoothest to the roughest, by air_gust_mps.
 std::vector<std::size_t> airs_by_roughness(const StudyMap& map);
 
 /// What a set point's error hardly ever exceeds: the 95th percentile of |error|; the RMS error where too few sorties gave

@@ -46,6 +46,37 @@ std::string bytes_of(const fs::path& file) {
   return {std::istreambuf_iterator<char>(in), {}};
 }
 
+/// The first few names, and how many more.
+std::string some_of(const std::vector<std::string>& names) {
+  constexpr std::size_t kShown = 5;
+  std::string text;
+  for (std::size_t i = 0; i < std::min(kShown, names.size()); ++i) text += (i > 0 ? ", " : "") + names[i];
+  return names.size() > kShown ? text + " and " + std::to_string(names.size() - kShown) + " more" : text;
+}
+
+/// For each block the one file that holds it, read once to be sure.
+std::vector<fs::path> one_file_each(const std::vector<fs::path>& folders, const StudyMap& map,
+                                    const std::vector<Block>& blocks) {
+  std::vector<fs::path> files;
+  std::vector<std::string> lacking;
+  for (const Block& block : blocks) {
+    std::vector<fs::path> having;
+    for (const fs::path& folder : folders)
+      if (fs::exists(block_file(folder, block))) having.push_back(folder);
+    if (having.size() > 1)
+      refuse(block_file(having[1], block), "each block once", "it in " + having[0].string() + " too");
+    if (having.empty()) {
+      lacking.push_back(block.name);
+      continue;
+    }
+    files.push_back(block_file(having[0], block));
+    read_block(files.back(), map, block);
+  }
+  if (!lacking.empty())
+    throw InputError("merge: expected every block of the study, found no " + some_of(lacking));
+  return files;
+}
+
 }  // namespace
 
 void require_same_study(const fs::path& folder, const StudyMap& map) {
@@ -116,32 +147,16 @@ StudyMap merge_studies(const std::vector<fs::path>& folders, const fs::path& out
   StudyMap map = read_plan(folders.at(0) / kPlanFile);
   for (const fs::path& folder : folders) {
     std::error_code error;
+    read_plan(folder / kPlanFile);
+    require_same_study(folder, map);
     if (fs::equivalent(folder, out, error))
       refuse(out, "a folder of its own for --out", "one of those to merge");
-    require_same_study(folder, map);
   }
-  const std::vector<Block> blocks = blocks_of(map);
-  std::vector<fs::path> files;
-  std::string lacking;
-  for (const Block& block : blocks) {
-    std::vector<fs::path> having;
-    for (const fs::path& folder : folders)
-      if (fs::exists(block_file(folder, block))) having.push_back(block_file(folder, block));
-    if (having.size() > 1)
-      refuse(having[1], "each block once",
-             "it in " + having[0].parent_path().parent_path().string() + " too");
-    if (having.empty()) {
-      lacking += (lacking.empty() ? "" : ", ") + block.name;
-      continue;
-    }
-    read_block(having[0], map, block);
-    files.push_back(having[0]);
-  }
-  if (!lacking.empty())
-    throw InputError("merge: expected every block of the study, found none of " + lacking);
   std::error_code error;
   if (fs::exists(out, error) && (!fs::is_directory(out, error) || !fs::is_empty(out, error)))
     refuse(out, "a new or empty folder", "something in it");
+  const std::vector<Block> blocks = blocks_of(map);
+  const std::vector<fs::path> files = one_file_each(folders, map, blocks);
   prepare_study_folder(out, map);
   for (std::size_t i = 0; i < blocks.size(); ++i)
     write_whole_file(block_file(out, blocks[i]), bytes_of(files[i]));

@@ -10,7 +10,8 @@ using Json = nlohmann::json;
 
 TEST_CASE("every command has a help text with examples and the exit status", "[cli]") {
   const Folder folder;
-  for (const std::string command : {"", "plan ", "rehearse ", "reduce ", "debrief "}) {
+  for (const std::string command : {"", "plan ", "rehearse ", "reduce ", "debrief ", "study ", "study merge ",
+                                    "study place ", "study intervals "}) {
     const Result help = run(folder, command + "--help");
     INFO(command << "\n" << help.out);
     CHECK(help.status == 0);

@@ -85,7 +85,7 @@ TEST_CASE("taught set points are verified through the program: pass, or what to 
 
   // No set points come of it, and no study.
   CHECK(run(folder, "reduce good").status == 2);
-  CHECK(run(folder, "study --card listen.toml --sorties 1 --air calm").status == 2);
+  CHECK(run(folder, "study intervals --card listen.toml --sorties 2 --air calm").status == 2);
 
   CHECK(run(folder, "debrief good --who 'A. Pilot'").status == 2);
 

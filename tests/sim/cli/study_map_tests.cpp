@@ -1,0 +1,203 @@
+// `stallwright study` and `study merge`: the same bytes whoever flies which part, and nothing lost when it is stopped.
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "tests/sim/cli/least_card.hpp"
+#include "tests/sim/cli/refused.hpp"
+
+namespace stallwright::cli_test {
+namespace {
+
+/// Four cells and one more, two sorties each: five blocks.
+const std::string kRecipe = R"(format = "stallwright-recipe-1"
+[map]
+name = "Tiny"
+summary = "For tests."
+sorties = 2
+pilots = ["sharp", "current"]
+[[air]]
+use = "calm"
+[[air]]
+use = "light"
+[varied]
+sorties = 2
+air = "calm"
+pilot = "sharp"
+sensors = ["ideal"]
+)";
+
+const std::string kStudy = "study --recipe tiny.toml --card least.toml";
+
+void put_inputs(const Folder& folder) {
+  put(folder / "tiny.toml", kRecipe);
+  put(folder / "least.toml", kLeastCard);
+}
+
+/// All files of a study, names and bytes; what an interrupted write left behind is none of it.
+std::string contents(const fs::path& study) {
+  std::vector<fs::path> files;
+  for (const auto& entry : fs::recursive_directory_iterator(study))
+    if (entry.is_regular_file() && entry.path().filename().string().front() != '.')
+      files.push_back(entry.path());
+  std::sort(files.begin(), files.end());
+  std::string all;
+  for (const fs::path& file : files) all += fs::relative(file, study).string() + "\n" + text_of(file);
+  return all;
+}
+
+int blocks_in(const fs::path& study) {
+  int count = 0;
+  for (const auto& entry : fs::directory_iterator(study / "sorties"))
+    count += entry.path().extension() == ".csv" ? 1 : 0;
+  return count;
+}
+
+/// Begins a study on one thread, and sends a signal when the first block is there. The exit status.
+int interrupted(const Folder& folder, const std::string& signal) {
+  put(folder / "cut.sh", "'" STALLWRIGHT_PROGRAM "' " + kStudy +
+                             " --threads 1 --out cut 2>err >out &\npid=$!\nfor i in $(seq 3000); do "
+                             "ls cut/sorties/*.csv >ls.out 2>&1 && break; sleep 0.01; done\nkill -" +
+                             signal + " $pid\nwait $pid\n");
+  const int status = std::system(("cd '" + folder.path().string() + "' && bash cut.sh 2>bash.err").c_str());
+  return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+}
+
+}  // namespace
+
+TEST_CASE("a study is the same byte for byte on one thread, on three, and merged from two shards",
+          "[cli][study]") {
+  const Folder folder;
+  put_inputs(folder);
+  const Result one = run(folder, kStudy + " --threads 1 --out one");
+  REQUIRE(one.status == 0);
+  CHECK(one.err.empty());
+  CHECK(one.out.find("RMS error of the warning, kt") != std::string::npos);
+  REQUIRE(run(folder, kStudy + " --threads 3 --out three").status == 0);
+  CHECK(contents(folder / "three") == contents(folder / "one"));
+
+  const Result first = run(folder, kStudy + " --out part-1 --shard 1/2");
+  CHECK(first.status == 0);
+  CHECK(first.out == "Shard 1 of 2: 3 blocks in part-1. Tables come with `stallwright study merge`.\n");
+  CHECK_FALSE(fs::exists(folder / "part-1/study.csv"));
+  refused(folder, "study merge part-1 --out whole",
+          {"02-calm-current-0001.csv", "04-light-current-0001.csv"});
+  REQUIRE(run(folder, kStudy + " --out part-2 --shard 2/2").status == 0);
+  refused(folder, "study merge part-1 part-2 part-1 --out whole",
+          {"01-calm-sharp-0001.csv", "once", "part-1"});
+  refused(folder, "study merge part-1 part-2 --out part-1", {"part-1"});
+  refused(folder, "study merge part-1 part-3 --out whole", {"part-3/study-plan.json", "no such file"});
+  const Result merged = run(folder, "study merge part-2 part-1 --out whole");
+  CHECK(merged.status == 0);
+  CHECK(merged.out == one.out);
+  CHECK(contents(folder / "whole") == contents(folder / "one"));
+  refused(folder, "study merge part-1 part-2 --out whole", {"whole", "new or empty"});
+
+  // Nothing is flown again, and without --out the answer is the same and nothing stays.
+  const Result again = run(folder, kStudy + " --out one --json");
+  CHECK(again.err == "stallwright: 5 blocks of 5 there before, kept\n");
+  CHECK(again.out == text_of(folder / "one/study.json"));
+  const std::string before = folder.listing();
+  CHECK(run(folder, kStudy).out == one.out);
+  CHECK(folder.listing() == before);
+}
+
+TEST_CASE("a study that is stopped or killed keeps its finished blocks and goes on to the same bytes",
+          "[cli][study]") {
+  const Folder whole;
+  put_inputs(whole);
+  REQUIRE(run(whole, kStudy + " --out cut").status == 0);
+  for (const std::string signal : {"INT", "KILL"}) {
+    INFO(signal);
+    const Folder folder;
+    put_inputs(folder);
+    CHECK(interrupted(folder, signal) == (signal == "INT" ? 130 : 137));
+    const int kept = blocks_in(folder / "cut");
+    CHECK(kept >= 1);
+    CHECK(kept < 5);
+    CHECK_FALSE(fs::exists(folder / "cut/study.csv"));
+    const std::string said = text_of(folder / "err");
+    if (signal == "INT")
+      CHECK(said == "stallwright: stopped; " + std::to_string(kept) + (kept == 1 ? " block" : " blocks") +
+                        " of 5 are kept in cut, the same command goes on from there\n");
+    else
+      CHECK(said.empty());
+    const Result rest = run(folder, kStudy + " --out cut");
+    CHECK(rest.status == 0);
+    CHECK(rest.err.find(" of 5 there before, kept") != std::string::npos);
+    CHECK(contents(folder / "cut") == contents(whole / "cut"));
+  }
+}
+
+TEST_CASE("a block of another study is refused, a damaged one is flown again", "[cli][study]") {
+  const Folder folder;
+  put_inputs(folder);
+  const std::string brief = kStudy + " --shard 1/5 --out ";
+  REQUIRE(run(folder, brief + "mine").status == 0);
+  REQUIRE(run(folder, brief + "other --seed 7").status == 0);
+  refused(folder, brief + "mine --seed 7", {"study-plan.json", "another"});
+  refused(folder, "study merge mine other --out whole", {"study-plan.json", "another"});
+  const std::string name = "sorties/01-calm-sharp-0001.csv", whole = text_of(folder / ("mine/" + name));
+  put(folder / ("mine/" + name), text_of(folder / ("other/" + name)));
+  refused(folder, brief + "mine", {name, "expected sorties of study"});
+  put(folder / ("mine/" + name), whole.substr(0, whole.size() / 2));
+  const Result again = run(folder, brief + "mine");
+  CHECK(again.status == 0);
+  CHECK(again.err == "stallwright: 1 block damaged, flown again\n");
+  CHECK(text_of(folder / ("mine/" + name)) == whole);
+}
+
+TEST_CASE("a rehearsal is placed on the map by its own hold and gusts", "[cli][study]") {
+  const Folder folder;
+  put_inputs(folder);
+  REQUIRE(run(folder, kStudy + " --out map").status == 0);
+  REQUIRE(run(folder, "rehearse --card least.toml --air light --seed 1 --out sortie").status < 2);
+  const Result words = run(folder, "study place sortie --study map");
+  INFO(words.out << words.err);
+  CHECK(words.status == 0);
+  CHECK(words.out.rfind("You are here: ", 0) == 0);
+  CHECK(words.out.find(" kt at the approach, ") != std::string::npos);
+  // The sortie with this seed is one of the map's, so its numbers are those of its row there.
+  const auto json = nlohmann::json::parse(run(folder, "study place sortie --study map --json").out);
+  const std::string block = text_of(folder / "map/sorties/04-light-current-0001.csv");
+  const std::string row = block.substr(block.find('\n') + 1);
+  CHECK(row.find("," + json["hold_rms_kt"].dump() + "," + json["gust_rms_mps"].dump() + ",") !=
+        std::string::npos);
+
+  fs::remove(folder / "sortie/truth.csv");
+  const Result unknown = run(folder, "study place sortie --study map");
+  CHECK(unknown.out.find("truth.csv is missing") != std::string::npos);
+  CHECK(unknown.out.find("at light") != std::string::npos);
+  refused(folder, "study place sortie --study sortie", {"study-plan.json"});
+  refused(folder, "study place map --study map", {"sortie.json"});
+  refused(folder, "study place sortie", {"--study"});
+  fs::remove(folder / "map/sorties/04-light-current-0001.csv");
+  refused(folder, "study place sortie --study map", {"04-light-current-0001.csv"});
+}
+
+TEST_CASE("a study that cannot be is refused before anything is flown or written", "[cli][study]") {
+  const Folder folder;
+  put_inputs(folder);
+  put(folder / "bad.toml", "format = \"stallwright-recipe-1\"\n");
+  put(folder / "file", "mine");
+  fs::create_directory(folder / "full");
+  put(folder / "full/mine.txt", "mine");
+  refused(folder, "study --recipe bad.toml --out out", {"bad.toml:1", "map", "expected"});
+  refused(folder, "study --recipe missing.toml --out out", {"missing.toml"});
+  refused(folder, "study --recipe hour --out out", {"air-and-hands, hours", "perhaps hours"});
+  refused(folder, kStudy + " --out file", {"file"});
+  refused(folder, kStudy + " --out full", {"full", "new or empty"});
+  refused(folder, kStudy + " --out no/where", {"no/where"});
+  refused(folder, kStudy + " --out ''", {"--out"});
+  for (const char* shard : {"0/2", "3/2", "1", "1/", "1/2/3", "x/2", "-1/2"})
+    refused(folder, kStudy + " --out out --shard " + shard, {"--shard: expected K/N", shard});
+  refused(folder, kStudy + " --shard 1/2", {"--shard", "--out"});
+  refused(folder, kStudy + " --sorties 1", {"--sorties"});
+  refused(folder, kStudy + " --seed -1", {"--seed"});
+  refused(folder, kStudy + " --sensors good", {"ideal", "standard"});
+  refused(folder, "study --card verify --out out", {"verify.toml", "teaches"});
+  refused(folder, "study intervals --air clam", {"perhaps calm"});
+  refused(folder, "study merge full --out out", {"study-plan.json"});
+  refused(folder, "study merge --out out", {"DIR"});
+}
+
+}  // namespace stallwright::cli_test
