@@ -9,6 +9,7 @@
 #include "sim/study/map/cell_summary.hpp"
 #include "sim/study/map/map_csv.hpp"
 #include "sim/study/map/map_json.hpp"
+#include "sim/study/page/study_page.hpp"
 #include "sim/study/sensitivity/sensitivity_plan.hpp"
 
 namespace stallwright {
@@ -141,6 +142,7 @@ void write_tables(const fs::path& folder, StudyMap& map) {
   read_results(folder, map);
   write_whole_file(folder / "study.csv", map_to_csv(map));
   write_whole_file(folder / "study.json", map_to_json(map));
+  write_whole_file(folder / "study.html", study_page(map));
 }
 
 StudyMap merge_studies(const std::vector<fs::path>& folders, const fs::path& out) {
