@@ -6,13 +6,19 @@
 
 namespace stallwright {
 
-/// Forces and moments of the whole airframe about the centre of gravity, and how its memory changes.
+/// Forces and moments of the whole airframe about the centre of gravity.
 template <class T>
-struct AirframeLoads {
-  Vec3<T> force_B, moment_B;   ///< all but weight
-  Vec3<T> angular_momentum_B;  ///< of the propeller, for the gyroscopic term
-  AirframeState<T> rate;       ///< d(state)/dt
+struct AirframeForces {
+  Vec3<T> force_B, moment_B;                    ///< all but weight
+  Vec3<T> angular_momentum_B;                   ///< of the propeller, for the gyroscopic term
+  std::array<T, kWingStrips> circulation_m2ps;  ///< bound, of every wing strip (see wing_circulation)
   T thrust_n, shaft_power_w, spin_rate_radps2;
+};
+
+/// The same, and how the airframe's memory changes.
+template <class T>
+struct AirframeLoads : AirframeForces<T> {
+  AirframeState<T> rate;  ///< d(state)/dt
 };
 
 /// Local flow at a strip, in its own chord-normal plane.
@@ -31,8 +37,7 @@ inline constexpr double kFastestInflow_ps = 40.0;
 ///   1 - (1 - kappa)/2 exp(-(1 + kappa) s/kInflowChords)  of its steady one, s in chords;
 /// for A = 6 that begins at 0.66 and lacks 0.43 chords of travel in all, Jones's curve 0.64 and 0.47
 /// (1 - 0.361 exp(-0.762 s)) [JONES-1940].
-inline constexpr double kShedShare = 0.5;
-inline constexpr double kInflowChords = 1.8;
+inline constexpr double kShedShare = 0.5;  // kInflowChords stands in strip.hpp
 
 namespace detail {
 
@@ -43,7 +48,7 @@ Vec3<T> lift(const Vec3<double>& v) {
 
 template <class T>
 T wrapped(T angle) {
-  return angle - math::round(angle / (2.0 * math::kPi)) * (2.0 * math::kPi);
+  return angle - math::round(angle * (1.0 / (2.0 * math::kPi))) * (2.0 * math::kPi);
 }
 
 }  // namespace detail
@@ -63,13 +68,14 @@ T control_deflection(const Aircraft& aircraft, std::size_t i, const AirframeStat
 }
 
 /// What flap and control do to the section of strip i.
+///   flap  of the whole aeroplane at its present angle;  root_x  root_attached of the strip's separation
 template <class T>
-SectionShift<T> section_shift(const Aircraft& aircraft, std::size_t i, const AirframeState<T>& state) {
+SectionShift<T> section_shift(const Aircraft& aircraft, std::size_t i, const AirframeState<T>& state,
+                              const FlapEffect<T>& flap, T root_x) {
   const Strip& strip = aircraft.strips[i];
   SectionShift<T> shift;
   shift.stall_rad = T(strip.stall_offset_rad);
   if (strip.flap_share > 0.0) {
-    const FlapEffect<T> flap = flap_effect(aircraft.type.flaps, state.flap_rad);
     shift.zero_lift_rad = shift.zero_lift_rad + strip.flap_share * flap.zero_lift_rad;
     shift.stall_rad = shift.stall_rad + strip.flap_share * flap.stall_rad;
     shift.drag = shift.drag + strip.flap_share * flap.drag;
@@ -82,7 +88,7 @@ SectionShift<T> section_shift(const Aircraft& aircraft, std::size_t i, const Air
     const T deflection = control_deflection(aircraft, i, state);
     // A control in separated flow loses grip beyond the loss of slope: the part of the flow that has left the
     // surface ahead of the hinge cannot be turned by it. Taken as sqrt(x), 1 attached.  (tuned to nothing)
-    const T grip = math::sqrt(math::clamp(state.separation[i], T(0.04), T(1)));
+    const T grip = math::max(root_x, T(0.2));
     shift.zero_lift_rad =
         shift.zero_lift_rad - strip.control_share * control.effectiveness * grip * deflection;
     shift.stall_rad = shift.stall_rad - strip.control_share * control.stall_shift * deflection;
@@ -146,11 +152,18 @@ std::array<T, kWingStrips> wing_circulation(const Aircraft& aircraft, const Airf
                                             const RelativeFlow<T>& flow);
 
 /// Velocity of the air at the AOA probe relative to it, as the probe meets it: motion less the wing's induction.
+///   circulation  of the wing's strips, as wing_circulation or the loads give it
+template <class T>
+Vec3<T> probe_velocity(const Aircraft& aircraft, const RelativeFlow<T>& flow,
+                       const std::array<T, kWingStrips>& circulation);
 template <class T>
 Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow);
 
-/// Loads and rates of the whole airframe. Pure: no clock, no random numbers, nothing kept.
+/// Loads and rates of the whole airframe, put where the caller has room for them. Pure: no clock, no random numbers, nothing kept.
 /// Valid for any attitude to the flow and any speed from rest to about 1.2 V_NE (see kFastestSeparation_ps).
+template <class T>
+void find_airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow,
+                         const Controls<T>& controls, AirframeForces<T>& out, AirframeState<T>& rate);
 template <class T>
 AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state,
                                 const RelativeFlow<T>& flow, const Controls<T>& controls);

@@ -1,5 +1,7 @@
 #pragma once
 // Definitions of the templates declared in airframe.hpp.
+#include <algorithm>
+
 #include "aircraft/strips_met.hpp"
 
 namespace stallwright {
@@ -47,38 +49,53 @@ template <class T>
 std::array<T, kWingStrips> wing_circulation(const Aircraft& aircraft, const AirframeState<T>& state,
                                             const RelativeFlow<T>& flow) {
   const Propulsion<T> power = propulsion(aircraft, state, flow);
+  const FlapEffect<T> flap = flap_effect(aircraft.type.flaps, state.flap_rad);
   std::array<T, kWingStrips> circulation;
   for (std::size_t i = 0; i < kWingStrips; ++i) {
     const StripFlow<T> local = strip_flow(state, i, strip_motion(aircraft, i, state, flow, power));
-    const SectionCoefficients<T> section = section_coefficients(
-        aircraft.type.wing.section, local.alpha_rad, state.separation[i], section_shift(aircraft, i, state));
+    const T root_x = root_attached(state.separation[i]);
+    const SectionCoefficients<T> section =
+        section_coefficients(aircraft.type.wing.section, local.alpha_rad, state.separation[i],
+                             section_shift(aircraft, i, state, flap, root_x));
     circulation[i] = T(0.5) * local.speed_mps * aircraft.strips[i].chord_m * section.lift;
   }
   return circulation;
 }
 
 template <class T>
-Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow) {
+Vec3<T> probe_velocity(const Aircraft& aircraft, const RelativeFlow<T>& flow,
+                       const std::array<T, kWingStrips>& circulation) {
   Vec3<T> v = flow.velocity_B + cross(flow.rate_B, detail::lift<T>(aircraft.probe_B));
-  const std::array<T, kWingStrips> circulation = wing_circulation(aircraft, state, flow);
   for (std::size_t j = 0; j < kWingStrips; ++j)
     v = v - detail::lift<T>(aircraft.probe_by_wing[j]) * circulation[j];
   return v;
 }
 
 template <class T>
+Vec3<T> probe_velocity(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow) {
+  return probe_velocity(aircraft, flow, wing_circulation(aircraft, state, flow));
+}
+
+template <class T>
 AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state,
                                 const RelativeFlow<T>& flow, const Controls<T>& controls) {
+  AirframeLoads<T> out;
+  find_airframe_loads(aircraft, state, flow, controls, out, out.rate);
+  return out;
+}
+
+template <class T>
+void find_airframe_loads(const Aircraft& aircraft, const AirframeState<T>& state, const RelativeFlow<T>& flow,
+                         const Controls<T>& controls, AirframeForces<T>& out, AirframeState<T>& rate) {
   const AircraftType& type = aircraft.type;
   const Propulsion<T> power = propulsion(aircraft, state, flow);
-  AirframeLoads<T> out;
   out.force_B = power.force_B;
   out.moment_B = power.moment_B;
   out.angular_momentum_B = power.angular_momentum_B;
   out.thrust_n = power.thrust_n;
   out.shaft_power_w = power.shaft_power_w;
   out.spin_rate_radps2 = power.spin_rate_radps2;
-  out.rate.propeller_radps = power.spin_rate_radps2;
+  rate.propeller_radps = power.spin_rate_radps2;
 
   const StripsMet<T> met = strips_met(aircraft, state, flow, power);
   const std::array<T, kStrips>& speed = met.speed_mps;
@@ -88,7 +105,7 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
     const Strip& strip = aircraft.strips[i];
     const SectionType& section = section_of(type, i);
     const SectionCoefficients<T> c =
-        section_coefficients(section, met.angle(i), state.separation[i], met.shift[i]);
+        section_coefficients(section, met.angle(i), state.separation[i], met.root_attached[i], met.shift[i]);
 
     // Forces across and along the local flow, in the strip's own axes, then turned to body axes.
     const T q_area = half_rho * speed[i] * strip.area_m2;  // times speed once more, below
@@ -110,10 +127,9 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
 
     // Goman and Khrabrov: tau1 dx/dt + x = x0(alpha - tau2 dalpha/dt). The delayed angle is kept as a lag of
     // tau2, which equals alpha - tau2 d(alpha)/dt on any steady ramp and stays finite in gusts.
-    const T chords_ps = speed[i] / strip.chord_m;
-    const T delay = math::min(chords_ps / section.tau2_chords, T(kFastestSeparation_ps));
-    relax[i] = math::min(chords_ps / section.tau1_chords, T(kFastestSeparation_ps));
-    out.rate.lagged_alpha_rad[i] = detail::wrapped(T(met.alpha_rad[i] - state.lagged_alpha_rad[i])) * delay;
+    const T delay = math::min(speed[i] * strip.delay_per_m, T(kFastestSeparation_ps));
+    relax[i] = math::min(speed[i] * strip.separation_per_m, T(kFastestSeparation_ps));
+    rate.lagged_alpha_rad[i] = detail::wrapped(T(met.alpha_rad[i] - state.lagged_alpha_rad[i])) * delay;
   }
   const std::array<T, kStrips> quasi_static = static_separations(aircraft, state, met.shift);
   for (std::size_t i = 0; i < kStrips; ++i) {
@@ -123,7 +139,7 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
       for (std::size_t j = 0; j < kWingStrips; ++j)
         towards = towards + aircraft.separation_spread[i][j] * quasi_static[j];
     }
-    out.rate.separation[i] = (towards - state.separation[i]) * relax[i];
+    rate.separation[i] = (towards - state.separation[i]) * relax[i];
   }
 
   detail::add_body(aircraft, flow, out.force_B, out.moment_B);
@@ -133,34 +149,34 @@ AirframeLoads<T> airframe_loads(const Aircraft& aircraft, const AirframeState<T>
     for (std::size_t k = 0; k < count; ++k) {
       T steady(0);
       for (std::size_t j = 0; j < count; ++j) steady = steady + influence[k][j] * circulation[first + j];
-      const T rate = math::min(speed[first + k] / (kInflowChords * aircraft.strips[first + k].chord_m),
-                               T(kFastestInflow_ps));
-      out.rate.inflow_mps[first + k] =
-          (steady - kShedShare * met.own_normal_mps[first + k] - state.inflow_mps[first + k]) * rate;
+      const T pace =
+          math::min(speed[first + k] * aircraft.strips[first + k].inflow_per_m, T(kFastestInflow_ps));
+      rate.inflow_mps[first + k] =
+          (steady - kShedShare * met.own_normal_mps[first + k] - state.inflow_mps[first + k]) * pace;
     }
   };
+  std::copy(circulation.begin(), circulation.begin() + kWingStrips, out.circulation_m2ps.begin());
   induced(aircraft.wing_influence, 0, kWingStrips);
   induced(aircraft.tail_influence, kWingStrips, kTailStrips);
   induced(aircraft.fin_influence, kWingStrips + kTailStrips, kFinStrips);
 
   const T airspeed = math::sqrt(dot(flow.velocity_B, flow.velocity_B));
-  const T travel = math::min(airspeed / aircraft.wake_travel_m, T(kFastestInflow_ps));
+  const T travel = math::min(airspeed * (1.0 / aircraft.wake_travel_m), T(kFastestInflow_ps));
   for (std::size_t k = 0; k < kTailStrips; ++k) {
     T steady(0);
     for (std::size_t j = 0; j < kWingStrips; ++j)
       steady = steady + aircraft.tail_by_wing[k][j] * circulation[j];
-    out.rate.downwash_mps[k] = (steady - state.downwash_mps[k]) * travel;
+    rate.downwash_mps[k] = (steady - state.downwash_mps[k]) * travel;
   }
   for (std::size_t k = 0; k < kFinStrips; ++k) {
     T steady(0);
     for (std::size_t j = 0; j < kWingStrips; ++j)
       steady = steady + aircraft.fin_by_wing[k][j] * circulation[j];
-    out.rate.sidewash_mps[k] = (steady - state.sidewash_mps[k]) * travel;
+    rate.sidewash_mps[k] = (steady - state.sidewash_mps[k]) * travel;
   }
-  out.rate.wake = (detail::root_separation(state) - state.wake) * travel;
+  rate.wake = (detail::root_separation(state) - state.wake) * travel;
 
-  control_rates(type, state, controls, out.rate);
-  return out;
+  control_rates(type, state, controls, rate);
 }
 
 }  // namespace stallwright

@@ -4,6 +4,7 @@
 #include <cstddef>
 
 #include "aircraft/math/elementary.hpp"
+#include "aircraft/section.hpp"
 
 namespace stallwright {
 namespace {
@@ -56,6 +57,14 @@ Vector bound_velocity(const Vector& point, const Vector& a, const Vector& b, dou
 
 }  // namespace
 
+void keep_pace(Strip& strip, const SectionType& section) {
+  strip.separation_per_m = 1.0 / (section.tau1_chords * strip.chord_m);
+  strip.delay_per_m = 1.0 / (section.tau2_chords * strip.chord_m);
+  strip.inflow_per_m = 1.0 / (kInflowChords * strip.chord_m);
+  strip.per_stall_width = 1.0 / section.stall_width_rad;
+  strip.separation_gap = separation_gap(section);
+}
+
 std::vector<Strip> make_strips(const LiftingSurfaceType& surface, SurfaceKind kind, std::size_t count,
                                const Station3& cg) {
   const std::vector<SurfaceStation>& stations = surface.stations;
@@ -85,6 +94,7 @@ std::vector<Strip> make_strips(const LiftingSurfaceType& surface, SurfaceKind ki
     s.chord_m = at.chord_m;
     s.width_m = width * math::sqrt(1.0 + (pair ? slope * slope : 0.0));
     s.area_m2 = s.chord_m * s.width_m;
+    keep_pace(s, surface.section);
   }
   return strips;
 }

@@ -19,27 +19,33 @@ struct SectionCoefficients {
   T lift, drag, moment, normal;
 };
 
-/// The two exponents of static_separation.
+/// e^((alpha-* - alpha*)/width), how far apart the two stalls of a section lie: a constant of the section.
+inline double separation_gap(const SectionType& section) {
+  return math::exp((section.negative_stall_rad - section.stall_rad) / section.stall_width_rad);
+}
+
+/// (alpha - alpha*)/width; the bound keeps its exponential and the square of it finite.
+///   per_width  1/width
 template <class T>
-struct SeparationArguments {
-  T upper, lower;
-};
+T separation_exponent(const SectionType& section, double per_width, T alpha, T stall_shift) {
+  return math::clamp((alpha - section.stall_rad - stall_shift) * per_width, T(-300), T(300));
+}
+
+/// 1/(1 + e + gap/e) of e = e^((alpha - alpha*)/width), without a second exponential for the lower side.
 template <class T>
-SeparationArguments<T> separation_arguments(const SectionType& section, T alpha, T stall_shift) {
-  const T upper = (alpha - section.stall_rad - stall_shift) / section.stall_width_rad;
-  const T lower = (section.negative_stall_rad + stall_shift - alpha) / section.stall_width_rad;
-  // exp of the larger argument decides; the bound keeps exp finite and is x0 < 1e-17 already.
-  return {math::clamp(upper, T(-40), T(40)), math::clamp(lower, T(-40), T(40))};
+T attached_share(T e, double gap) {
+  return e / (e + e * e + gap);
 }
 
 /// Quasi-static separation point, share of the chord attached, 0 to 1.
-///   x0 = 1/(1 + exp((alpha - alpha*)/width)) on the upper side, mirrored for the lower one
-///   alpha   angle of attack that the boundary layer has seen (lagged), rad, any; alpha* the stall angle, rad
-/// Same curve as the hyperbolic tangent of Jategaonkar's stall model with a1 = 1/(2 width)   [JATEGAONKAR].
+///   x0 = 1/(1 + exp((alpha - alpha*)/width) + exp((alpha-* - alpha)/width)), alpha* and alpha-* the stall angles of the
+///   upper and the lower side
+///   alpha   angle of attack that the boundary layer has seen (lagged), rad, any
+/// Its upper side is the hyperbolic tangent of Jategaonkar's stall model with a1 = 1/(2 width)   [JATEGAONKAR].
 template <class T>
 T static_separation(const SectionType& section, T alpha, T stall_shift) {
-  const SeparationArguments<T> e = separation_arguments(section, alpha, stall_shift);
-  return T(1) / (T(1) + math::exp(e.upper) + math::exp(e.lower));
+  const T exponent = separation_exponent(section, 1.0 / section.stall_width_rad, alpha, stall_shift);
+  return attached_share(math::exp(exponent), separation_gap(section));
 }
 
 /// Share of flat-plate behaviour: 0 below 20 deg from zero lift, 1 beyond 45 deg and in reversed flow.
@@ -47,7 +53,8 @@ template <class T>
 T flat_plate_share(T sine, T cosine) {
   constexpr double kSin2Begin = 0.116977778440511;  // sin^2 20 deg
   constexpr double kSin2End = 0.5;                  // sin^2 45 deg
-  const T t = math::clamp((sine * sine - kSin2Begin) / (kSin2End - kSin2Begin), T(0), T(1));
+  constexpr double kPerSin2 = 1.0 / (kSin2End - kSin2Begin);
+  const T t = math::clamp((sine * sine - kSin2Begin) * kPerSin2, T(0), T(1));
   const T smooth = t * t * (T(3) - T(2) * t);
   return math::where(cosine > T(0), smooth, T(1));
 }
@@ -58,16 +65,29 @@ struct SectionAngle {
   T sine, cosine;  ///< of a'
   T fade;
 };
+/// From the sine and cosine of alpha. alpha0 counts up to 45 deg either way, more than flap and control together bring.
 template <class T>
-SectionAngle<T> section_angle(T alpha, T zero_lift) {
-  T sin_alpha, cos_alpha;
-  math::sincos(alpha, sin_alpha, cos_alpha);
-  const T forward = T(1) - math::max(cos_alpha, T(0));
+SectionAngle<T> section_angle(T sine_alpha, T cosine_alpha, T zero_lift) {
+  const T forward = T(1) - math::max(cosine_alpha, T(0));
   SectionAngle<T> out;
   out.fade = T(1) - forward * forward;
-  math::sincos(T(alpha - zero_lift * out.fade), out.sine, out.cosine);
+  T sine, cosine;
+  math::sincos_within_45(math::clamp(zero_lift * out.fade, T(-0.25 * math::kPi), T(0.25 * math::kPi)), sine,
+                         cosine);
+  out.sine = sine_alpha * cosine - cosine_alpha * sine;
+  out.cosine = cosine_alpha * cosine + sine_alpha * sine;
   return out;
 }
+
+/// sqrt x, of a separation point that integration may have taken a little past its ends.
+template <class T>
+T root_attached(T x) {
+  return math::sqrt(math::clamp(x, T(0), T(1)));
+}
+
+template <class T>
+SectionCoefficients<T> section_coefficients(const SectionType& section, const SectionAngle<T>& angle, T x,
+                                            T root_x, const SectionShift<T>& shift);
 
 /// Section coefficients at any angle of attack, -180 to 180 deg.
 ///   Kirchhoff flow:  c_l = a0 ((1 + sqrt x)/2)^2 sin a' cos a'            [GOMAN_KHRABROV]
@@ -86,16 +106,18 @@ SectionAngle<T> section_angle(T alpha, T zero_lift) {
 template <class T>
 SectionCoefficients<T> section_coefficients(const SectionType& section, T alpha, T x,
                                             const SectionShift<T>& shift) {
-  return section_coefficients(section, section_angle(alpha, section.zero_lift_rad + shift.zero_lift_rad), x,
-                              shift);
+  T sine, cosine;
+  math::sincos(alpha, sine, cosine);
+  return section_coefficients(section,
+                              section_angle(sine, cosine, T(section.zero_lift_rad + shift.zero_lift_rad)), x,
+                              root_attached(x), shift);
 }
 
-/// The same from the angle's sine and cosine.
+/// The same from the angle's sine and cosine, and from root_attached(x).
 template <class T>
 SectionCoefficients<T> section_coefficients(const SectionType& section, const SectionAngle<T>& angle, T x,
-                                            const SectionShift<T>& shift) {
+                                            T root_x, const SectionShift<T>& shift) {
   const T s = angle.sine, c = angle.cosine, fade = angle.fade;
-  const T root_x = math::sqrt(math::clamp(x, T(0), T(1)));
   const T kirchhoff = (T(1) + root_x) * T(0.5);
   const T suction = root_x * root_x * root_x * (T(3) - T(2) * root_x);
   const T plate = flat_plate_share(s, c);

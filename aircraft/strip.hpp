@@ -21,6 +21,9 @@ inline constexpr std::size_t kStrips = kWingStrips + kTailStrips + kFinStrips;
 /// How: see Aircraft::separation_spread.
 inline constexpr double kSpreadChords = 0.7;
 
+/// Travel, in chords, over which a wing's induced flow follows its lift; why: see kShedShare in airframe.hpp.
+inline constexpr double kInflowChords = 1.8;
+
 /// One chordwise slice of a lifting surface. Geometry only; its flow states are in AirframeState.
 ///   r_B      quarter-chord point from the centre of gravity, body axes, m
 ///   chord_B  unit vector along the chord, forward;  normal_B  unit, to the lower side;  span_B  completes the triad
@@ -37,6 +40,16 @@ struct Strip {
   double body_crossflow = 0;     ///< wing: upflow per sideways speed, from the flow round the body
   double wake_arm_m = 0;         ///< tail and fin: behind the wing root's quarter chord
   double wake_rise_m = 0;        ///< and above it
+
+  // What the flow round its section keeps pace with, and where it lets go; from section and chord, see keep_pace.
+  double separation_per_m = 0;  ///< 1/(tau1 chord): relaxation of separation by travel
+  double delay_per_m = 0;       ///< 1/(tau2 chord)
+  double inflow_per_m = 0;      ///< 1/(kInflowChords chord)
+  double per_stall_width = 0;   ///< 1/rad
+  double separation_gap = 0;    ///< of its section
 };
+
+/// Fills the constants above from a strip's chord and its section.
+void keep_pace(Strip& strip, const SectionType& section);
 
 }  // namespace stallwright

@@ -43,7 +43,7 @@ T wake_slope(const AirframeState<T>& state, const RelativeFlow<T>& flow) {
 template <class T>
 T wake_closeness(const Aircraft& aircraft, const Strip& place, bool on_fin, T slope) {
   const T off =
-      (place.wake_rise_m - place.wake_arm_m * slope) / (kWakeHalfWidthChords * aircraft.mean_chord_m);
+      (place.wake_rise_m - place.wake_arm_m * slope) * (1.0 / (kWakeHalfWidthChords * aircraft.mean_chord_m));
   const T bell = math::exp(-math::min(off * off, T(40)));
   return on_fin ? math::where(off < T(0), T(1), bell) : bell;
 }
@@ -56,6 +56,7 @@ template <class T>
 struct StripsMet {
   std::array<T, kStrips> own_normal_mps;  ///< before induction
   std::array<T, kStrips> along_mps, normal_mps, speed_mps, alpha_rad;
+  std::array<T, kStrips> root_attached;       ///< sqrt of the separation point
   std::array<T, kStrips> sine, cosine, fade;  ///< see SectionAngle
   std::array<SectionShift<T>, kStrips> shift;
   SectionAngle<T> angle(std::size_t i) const { return {sine[i], cosine[i], fade[i]}; }
@@ -72,6 +73,7 @@ StripsMet<T> strips_met(const Aircraft& aircraft, const AirframeState<T>& state,
                         const Propulsion<T>& power) {
   StripsMet<T> met;
   std::array<T, kStrips> zero_lift;
+  const FlapEffect<T> flap = flap_effect(aircraft.type.flaps, state.flap_rad);
   const T slope = detail::wake_slope(state, flow);
   const T tail_wake =
       state.wake * detail::wake_closeness(aircraft, aircraft.strips[kWingStrips], false, slope);
@@ -89,7 +91,8 @@ StripsMet<T> strips_met(const Aircraft& aircraft, const AirframeState<T>& state,
     }
     met.along_mps[i] = along;
     met.normal_mps[i] = normal;
-    met.shift[i] = section_shift(aircraft, i, state);
+    met.root_attached[i] = root_attached(state.separation[i]);
+    met.shift[i] = section_shift(aircraft, i, state, flap, met.root_attached[i]);
     zero_lift[i] = section_of(aircraft.type, i).zero_lift_rad + met.shift[i].zero_lift_rad;
   }
   for (std::size_t i = 0; i < kStrips; ++i)
@@ -98,7 +101,9 @@ StripsMet<T> strips_met(const Aircraft& aircraft, const AirframeState<T>& state,
   for (std::size_t i = 0; i < kStrips; ++i)
     met.alpha_rad[i] = math::atan2(met.normal_mps[i], met.along_mps[i]);
   for (std::size_t i = 0; i < kStrips; ++i) {
-    const SectionAngle<T> angle = section_angle(met.alpha_rad[i], zero_lift[i]);
+    const T per_speed = T(1) / math::max(met.speed_mps[i], T(1e-9));  // at rest there is no force to turn
+    const SectionAngle<T> angle =
+        section_angle(met.normal_mps[i] * per_speed, met.along_mps[i] * per_speed, zero_lift[i]);
     met.sine[i] = angle.sine;
     met.cosine[i] = angle.cosine;
     met.fade[i] = angle.fade;
@@ -110,14 +115,12 @@ StripsMet<T> strips_met(const Aircraft& aircraft, const AirframeState<T>& state,
 template <class T>
 std::array<T, kStrips> static_separations(const Aircraft& aircraft, const AirframeState<T>& state,
                                           const std::array<SectionShift<T>, kStrips>& shift) {
-  std::array<T, kStrips> upper, lower, x;
-  for (std::size_t i = 0; i < kStrips; ++i) {
-    const SeparationArguments<T> e = separation_arguments(
-        section_of(aircraft.type, i), detail::wrapped(state.lagged_alpha_rad[i]), shift[i].stall_rad);
-    upper[i] = e.upper;
-    lower[i] = e.lower;
-  }
-  for (std::size_t i = 0; i < kStrips; ++i) x[i] = T(1) / (T(1) + math::exp(upper[i]) + math::exp(lower[i]));
+  std::array<T, kStrips> exponent, x;
+  for (std::size_t i = 0; i < kStrips; ++i)
+    exponent[i] = separation_exponent(section_of(aircraft.type, i), aircraft.strips[i].per_stall_width,
+                                      detail::wrapped(state.lagged_alpha_rad[i]), shift[i].stall_rad);
+  for (std::size_t i = 0; i < kStrips; ++i)
+    x[i] = attached_share(math::exp(exponent[i]), aircraft.strips[i].separation_gap);
   return x;
 }
 

@@ -56,6 +56,7 @@ constexpr T floor(const T& x) {
 template <class T, int N>
 constexpr T polynomial(const T& z, const double (&c)[N]) {
   T sum(c[N - 1]);
+#pragma GCC unroll 16
   for (int i = N - 2; i >= 0; --i) sum = sum * z + T(c[i]);
   return sum;
 }
@@ -108,6 +109,23 @@ constexpr T log(const T& x) {
   return where(x >= T(0.0), finite, T(__builtin_nan("")));
 }
 
+/// Sine and cosine together for |x| <= pi/4, without reduction. Relative error below 4e-16.
+template <class T>
+constexpr void sincos_within_45(const T& x, T& sine, T& cosine) {
+  constexpr double kSineFit[] = {
+      -0.16666666666666666,   0.008333333333330948,  -0.00019841269836756774, 2.7557316101617874e-06,
+      -2.505113165023518e-08, 1.5918115263265974e-10};  // (sin r / r - 1) / r^2, error 2.04e-17
+  constexpr double kCosineFit[] = {
+      0.041666666666666664,  -0.0013888888888887398, 2.480158729876456e-05, -2.7557317271145144e-07,
+      2.087614614655861e-09, -1.1382623647474604e-11};  // (cos r - 1 + r^2/2) / r^4, error 1.28e-18
+  const T z = x * x;
+  sine = x + x * z * polynomial(z, kSineFit);
+  const T half = T(0.5) * z;
+  const T near_one = T(1.0) - half;
+  // The second bracket gives back what the subtraction above rounded away.
+  cosine = near_one + (((T(1.0) - near_one) - half) + z * z * polynomial(z, kCosineFit));
+}
+
 /// Sine and cosine together. Relative error below 4e-16 for |x| <= 1e5 rad; beyond that the reduction loses
 /// digits in proportion to |x|; infinity gives NaN.
 ///   r = x - k pi/2,  k = round(2 x / pi),  pi/2 in three parts so that k times the first two is exact
@@ -115,20 +133,10 @@ template <class T>
 constexpr void sincos(const T& x, T& sine, T& cosine) {
   constexpr double kPart1 = 0x1.921fb54440000p+0, kPart2 = 0x1.68c234c4c0000p-39,
                    kPart3 = 0x1.98a2e03707345p-77;
-  constexpr double kSineFit[] = {
-      -0.16666666666666666,   0.008333333333330948,  -0.00019841269836756774, 2.7557316101617874e-06,
-      -2.505113165023518e-08, 1.5918115263265974e-10};  // (sin r / r - 1) / r^2, error 2.04e-17
-  constexpr double kCosineFit[] = {
-      0.041666666666666664,  -0.0013888888888887398, 2.480158729876456e-05, -2.7557317271145144e-07,
-      2.087614614655861e-09, -1.1382623647474604e-11};  // (cos r - 1 + r^2/2) / r^4, error 1.28e-18
   const T k = round_to_integer(x * T(0.6366197723675814));
   const T r = ((x - k * T(kPart1)) - k * T(kPart2)) - k * T(kPart3);
-  const T z = r * r;
-  const T s = r + r * z * polynomial(z, kSineFit);
-  const T half = T(0.5) * z;
-  const T near_one = T(1.0) - half;
-  // The second bracket gives back what the subtraction above rounded away.
-  const T c = near_one + (((T(1.0) - near_one) - half) + z * z * polynomial(z, kCosineFit));
+  T s(0.0), c(0.0);
+  sincos_within_45(r, s, c);
   const T quadrant = k - T(4.0) * floor(k * T(0.25));
   const auto odd = (quadrant == T(1.0)) | (quadrant == T(3.0));
   const auto sine_negative = quadrant > T(1.5);

@@ -7,7 +7,7 @@
 #include "sim/air/lag_filter.hpp"
 #include "sim/air/transverse_filter.hpp"
 #include "sim/air/turbulence_intensity.hpp"
-#include "sim/random/philox.hpp"
+#include "sim/random/noise_key.hpp"
 
 /// Dryden turbulence as the aeroplane meets it: three gust velocities and three gust rates. [MIL-F-8785C 3.7]
 ///
@@ -126,16 +126,31 @@ Gust<T> stationary_sigma(const DrydenParams<T>& d) {
            s.sigma_v_mps * rate(yaw, s.length_v_m)}};
 }
 
+/// Which normal numbers go to which filter.
+///   pair(channel, index)  two of them
+template <class T, class Pair>
+DrydenNoise<T> dryden_noise_from(Pair&& pair) {
+  using random::Channel;
+  const std::array<T, 2> u = pair(Channel::kGustU, 0), v = pair(Channel::kGustV, 1),
+                         w = pair(Channel::kGustW, 2);
+  const std::array<T, 2> last = pair(Channel::kGustP, 3);
+  return {u[0], u[1], {v[0], v[1], last[0]}, {w[0], w[1], last[1]}};
+}
+
 /// The noise of a step of a sortie; `start` draws that of the stationary start instead.
 inline DrydenNoise<double> dryden_noise(const random::Key& key, std::uint64_t tick, bool start = false) {
   using random::Channel;
-  const auto draw = [&](Channel channel, std::uint32_t index) {
+  return dryden_noise_from<double>([&](Channel channel, std::uint32_t index) {
     return start ? random::normal_pair(key.stream(Channel::kGustStart), 0, index)
                  : random::normal_pair(key.stream(channel), tick);
-  };
-  const auto u = draw(Channel::kGustU, 0), v = draw(Channel::kGustV, 1), w = draw(Channel::kGustW, 2);
-  const auto last = draw(Channel::kGustP, 3);
-  return {u[0], u[1], {v[0], v[1], last[0]}, {w[0], w[1], last[1]}};
+  });
+}
+
+/// The same of several sorties.
+template <class T>
+DrydenNoise<T> dryden_noise(const random::NoiseKey<T>& key, const T& tick) {
+  return dryden_noise_from<T>(
+      [&](random::Channel channel, std::uint32_t) { return normal_pair(key, channel, tick); });
 }
 
 }  // namespace stallwright

@@ -4,7 +4,7 @@
 
 #include "aircraft/airframe_state.hpp"
 #include "aircraft/math/elementary.hpp"
-#include "sim/random/philox.hpp"
+#include "sim/random/noise_key.hpp"
 
 namespace stallwright {
 
@@ -43,6 +43,15 @@ inline std::array<double, kShakes> shake_noise(const random::Key& key, std::uint
   std::array<double, kShakes> noise{};
   for (std::size_t k = 0; k < kShakes; ++k)
     noise[k] = random::normal(key.stream(random::Channel::kBuffet), step, static_cast<std::uint32_t>(k));
+  return noise;
+}
+
+/// The same of several sorties.
+template <class T>
+std::array<T, kShakes> shake_noise(const random::NoiseKey<T>& key, const T& step) {
+  std::array<T, kShakes> noise;
+  for (std::size_t k = 0; k < kShakes; ++k)
+    noise[k] = normal(key, random::Channel::kBuffet, step, static_cast<std::uint32_t>(k));
   return noise;
 }
 

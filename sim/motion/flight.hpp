@@ -45,7 +45,7 @@ RelativeFlow<T> relative_flow(const RigidState<T>& s, const AirSample<T>& air) {
 template <class T>
 struct FlightDerivative {
   FlightState<T> rate;
-  AirframeLoads<T> loads;
+  AirframeForces<T> loads;
   /// What an accelerometer at the centre of gravity feels: force other than weight over mass, body axes, m/s2.
   Vec3<T> specific_force_B_mps2;
 };
@@ -54,7 +54,8 @@ template <class T>
 FlightDerivative<T> flight_derivative(const Aircraft& aircraft, const FlightState<T>& s,
                                       const Controls<T>& controls, const AirSample<T>& air) {
   FlightDerivative<T> out;
-  out.loads = airframe_loads(aircraft, s.airframe, relative_flow(s.rigid, air), controls);
+  find_airframe_loads(aircraft, s.airframe, relative_flow(s.rigid, air), controls, out.loads,
+                      out.rate.airframe);
   Inertia<T> inertia;
   inertia.mass_kg = T(aircraft.mass.mass_kg);
   for (std::size_t i = 0; i < 9; ++i) {
@@ -64,22 +65,32 @@ FlightDerivative<T> flight_derivative(const Aircraft& aircraft, const FlightStat
   // The shaft's own acceleration is inside the engine torque already (see propulsion.hpp).
   const Wrench<T> on{out.loads.force_B, out.loads.moment_B, out.loads.angular_momentum_B};
   out.rate.rigid = rigid_rates(s.rigid, inertia, on, gravity(T(-s.rigid.position_E_m.z)));
-  out.rate.airframe = out.loads.rate;
   out.specific_force_B_mps2 = out.loads.force_B * (T(1) / inertia.mass_kg);
   return out;
 }
 
 /// The flight one step on, air and controls held.
+///   first  flight_derivative of this state in this air, under whatever controls: they move nothing at once but their own
+///          rates, which are found anew
 template <class T>
-FlightState<T> flight_step(const Aircraft& aircraft, const FlightState<T>& s, const Controls<T>& controls,
-                           const AirSample<T>& air, T step_s = T(kStep_s)) {
-  FlightState<T> next = runge_kutta_step(s, step_s, [&](const FlightState<T>& at) {
+FlightState<T> flight_step_from(const FlightState<T>& first, const Aircraft& aircraft,
+                                const FlightState<T>& s, const Controls<T>& controls, const AirSample<T>& air,
+                                T step_s = T(kStep_s)) {
+  FlightState<T> slope = first;
+  control_rates(aircraft.type, s.airframe, controls, slope.airframe);
+  FlightState<T> next = runge_kutta_step(s, step_s, slope, [&](const FlightState<T>& at) {
     return flight_derivative(aircraft, at, controls, air).rate;
   });
   next.rigid.attitude_EB = normalised(next.rigid.attitude_EB);
   // In a dive, thrown from one flow into another, a step of this lag may overshoot: a share of the chord stays one.
   for (T& x : next.airframe.separation) x = math::clamp(x, T(0), T(1));
   return next;
+}
+template <class T>
+FlightState<T> flight_step(const Aircraft& aircraft, const FlightState<T>& s, const Controls<T>& controls,
+                           const AirSample<T>& air, T step_s = T(kStep_s)) {
+  return flight_step_from(flight_derivative(aircraft, s, controls, air).rate, aircraft, s, controls, air,
+                          step_s);
 }
 
 }  // namespace stallwright

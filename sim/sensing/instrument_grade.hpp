@@ -33,6 +33,8 @@ struct InstrumentGrade {
   double probe_lag_s = 0.0, attitude_lag_s = 0.0, gps_lag_s = 0.0;
   double acceleration_lag_s = 0.0;  ///< of the inertial unit: accelerations and rates
   bool tube_lag = false;            ///< pitot-static tubes lag as Poiseuille says
+
+  friend bool operator==(const InstrumentGrade&, const InstrumentGrade&) = default;
 };
 
 /// Perfect instruments: no noise, lag, bias or steps.

@@ -65,11 +65,18 @@ struct Sensed {
 
 /// One sample. Pure: the noise comes in, the new memory goes out.
 ///   state   after the sample before, or settled_instruments at the start
-///   sample  counts 50 a second from the start of the sortie; a GPS fix comes where it divides by 10
-template <class T>
+///   fix     whether this sample brings a GPS fix (a truth value, or a mask of lanes)
+template <class T, class Fix>
 Sensed<T> advance(const AircraftType& type, const InstrumentGrade& grade, const SystematicErrors<T>& errors,
                   const SensorNoise<T>& noise, const InstrumentState<T>& state, const SensedTruth<T>& truth,
-                  std::uint64_t sample);
+                  const Fix& fix);
+
+/// The same of one aeroplane.
+///   sample  counts 50 a second from the start of the sortie; a GPS fix comes where it divides by kGpsSamples
+inline Sensed<double> advance(const AircraftType& type, const InstrumentGrade& grade,
+                              const SystematicErrors<double>& errors, const SensorNoise<double>& noise,
+                              const InstrumentState<double>& state, const SensedTruth<double>& truth,
+                              std::uint64_t sample);
 
 }  // namespace stallwright
 

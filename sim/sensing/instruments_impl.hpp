@@ -81,20 +81,19 @@ void read_inertial(const InstrumentGrade& grade, const SystematicErrors<T>& erro
   out.heading_rad = as_heading(attitude.z);
 }
 
-template <class T>
+template <class T, class Fix>
 void read_gps(const InstrumentGrade& grade, const SystematicErrors<T>& errors, const SensorNoise<T>& noise,
-              const SensedTruth<T>& truth, std::uint64_t sample, InstrumentState<T>& state,
-              Readings<T>& out) {
+              const SensedTruth<T>& truth, const Fix& fix, InstrumentState<T>& state, Readings<T>& out) {
   const LagStep<T> lag = lag_step(T(grade.gps_lag_s), kSample_s);
   state.gps_speed = followed(state.gps_speed, truth.ground_speed_mps, lag);
   state.gps_altitude = followed(state.gps_altitude, truth.altitude_m, lag);
-  if (sample % kGpsSamples == 0) {
-    // A speed is never negative, whatever the noise.
-    state.gps_speed_fix_mps = math::max(
-        read_out(state.gps_speed.output, T(0.0), grade.gps_speed_noise_mps, noise.gps_speed, 0.0), T(0.0));
-    state.gps_altitude_fix_m = read_out(state.gps_altitude.output, errors.gps_altitude_m,
-                                        grade.gps_altitude_noise_m, noise.gps_altitude, 0.0);
-  }
+  // A speed is never negative, whatever the noise.
+  const T speed = math::max(
+      read_out(state.gps_speed.output, T(0.0), grade.gps_speed_noise_mps, noise.gps_speed, 0.0), T(0.0));
+  const T altitude = read_out(state.gps_altitude.output, errors.gps_altitude_m, grade.gps_altitude_noise_m,
+                              noise.gps_altitude, 0.0);
+  state.gps_speed_fix_mps = math::where(fix, speed, state.gps_speed_fix_mps);
+  state.gps_altitude_fix_m = math::where(fix, altitude, state.gps_altitude_fix_m);
   out.gps_speed_mps = state.gps_speed_fix_mps;
   out.gps_altitude_m = state.gps_altitude_fix_m;
 }
@@ -125,15 +124,15 @@ InstrumentState<T> settled_instruments(const AircraftType& type, const Systemati
   return state;
 }
 
-template <class T>
+template <class T, class Fix>
 Sensed<T> advance(const AircraftType& type, const InstrumentGrade& grade, const SystematicErrors<T>& errors,
                   const SensorNoise<T>& noise, const InstrumentState<T>& state, const SensedTruth<T>& truth,
-                  std::uint64_t sample) {
+                  const Fix& fix) {
   Sensed<T> next{state, {}};
   Readings<T>& out = next.readings;
   detail::read_pressures(type, grade, errors, noise, truth, next.state, out);
   detail::read_inertial(grade, errors, noise, truth, next.state, out);
-  detail::read_gps(grade, errors, noise, truth, sample, next.state, out);
+  detail::read_gps(grade, errors, noise, truth, fix, next.state, out);
   out.outside_air_K = detail::read_out(truth.temperature_K, errors.temperature_K, grade.temperature_noise_K,
                                        noise.temperature, grade.temperature_step_K);
   out.propeller_radps = truth.propeller_radps;
@@ -143,6 +142,13 @@ Sensed<T> advance(const AircraftType& type, const InstrumentGrade& grade, const 
   out.throttle = truth.controls.throttle;
   out.flap_rad = truth.flap_rad;
   return next;
+}
+
+inline Sensed<double> advance(const AircraftType& type, const InstrumentGrade& grade,
+                              const SystematicErrors<double>& errors, const SensorNoise<double>& noise,
+                              const InstrumentState<double>& state, const SensedTruth<double>& truth,
+                              std::uint64_t sample) {
+  return advance(type, grade, errors, noise, state, truth, sample % kGpsSamples == 0);
 }
 
 }  // namespace stallwright

@@ -2,7 +2,7 @@
 #include <cstdint>
 
 #include "aircraft/math/vec3.hpp"
-#include "sim/random/philox.hpp"
+#include "sim/random/noise_key.hpp"
 
 namespace stallwright {
 
@@ -24,7 +24,37 @@ struct SensorNoise {
   friend bool operator==(const SensorNoise&, const SensorNoise&) = default;
 };
 
+/// Which normal numbers go to which reading.
+///   draw(channel, index)  one of them
+template <class T, class Draw>
+SensorNoise<T> sensor_noise_from(Draw&& draw) {
+  using random::Channel;
+  const auto draw3 = [&draw](Channel channel) {
+    return Vec3<T>{draw(channel, 0), draw(channel, 1), draw(channel, 2)};
+  };
+  SensorNoise<T> noise;
+  noise.impact = draw(Channel::kSensorIas, 0);
+  noise.static_pressure = draw(Channel::kSensorAltitude, 0);
+  noise.probe = draw(Channel::kSensorRatio, 0);
+  noise.probe_drift = draw(Channel::kSensorDrift, 0);
+  noise.temperature = draw(Channel::kSensorTemperature, 0);
+  noise.acceleration = draw3(Channel::kSensorAcceleration);
+  noise.rate = draw3(Channel::kSensorRates);
+  noise.attitude = draw3(Channel::kSensorAttitude);
+  return noise;
+}
+
 /// The numbers of a sample; sample counts 50 a second from the start of the sortie.
 SensorNoise<double> sensor_noise(const random::Key& key, std::uint64_t sample);
+
+/// The same of several sorties, with numbers for a GPS fix on every sample.
+template <class T>
+SensorNoise<T> sensor_noise(const random::NoiseKey<T>& key, const T& sample) {
+  SensorNoise<T> noise = sensor_noise_from<T>(
+      [&](random::Channel channel, std::uint32_t index) { return normal(key, channel, sample, index); });
+  noise.gps_speed = normal(key, random::Channel::kSensorGps, sample, 0);
+  noise.gps_altitude = normal(key, random::Channel::kSensorGps, sample, 2);
+  return noise;
+}
 
 }  // namespace stallwright

@@ -48,14 +48,14 @@ bool BreakDetector::let_go() const {
 }
 
 std::optional<Break> BreakDetector::nose_fell(const BreakSample& now) const {
+  if (!(now.pitch_rate_radps < kFalling_radps)) return std::nullopt;
   std::size_t top = 0;
   double most_aft = -1.0;
   for (std::size_t k = 0; k < held(); ++k) {
     if (at(k).seen.pitch_rad >= at(top).seen.pitch_rad) top = k;
     most_aft = std::max(most_aft, at(k).seen.stick_aft);
   }
-  const bool dropped = at(top).seen.pitch_rad - now.pitch_rad >= drop_deg_ * math::kDegree &&
-                       now.pitch_rate_radps < kFalling_radps;
+  const bool dropped = at(top).seen.pitch_rad - now.pitch_rad >= drop_deg_ * math::kDegree;
   if (!dropped || now.stick_aft < most_aft - kStickForward || !let_go()) return std::nullopt;
   double began_s = now.time_s;
   for (std::size_t k = held(); k-- > top;)

@@ -3,6 +3,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "aircraft/math/elementary.hpp"
 #include "aircraft/math/units.hpp"
 
 namespace stallwright {
@@ -85,6 +86,14 @@ std::string fixed(double value, int decimals) {
 
 double as_printed(double value, int decimals) {
   if (std::isnan(value)) return value;
+  // Most values are far from half-way between two printed ones: then the nearest whole number of last digits is known, and
+  // dividing it by a power of ten, both exact, gives the double that reading the text would.
+  static constexpr double kPowers[] = {1.0, 10.0, 100.0, 1e3, 1e4, 1e5, 1e6};
+  if (decimals <= 6 && std::abs(value) < 1e6) {
+    const double scaled = value * kPowers[decimals], whole = math::round(scaled);
+    if (std::abs(std::abs(scaled - whole) - 0.5) > 1e-3)
+      return whole == 0.0 ? 0.0 : whole / kPowers[decimals];
+  }
   // Through the text itself: only so is the number in memory the one that a reader of the file will get.
   char text[64];
   const char* end = std::to_chars(text, text + sizeof text, value, std::chars_format::fixed, decimals).ptr;

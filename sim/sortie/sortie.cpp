@@ -10,7 +10,6 @@
 namespace stallwright {
 namespace {
 
-constexpr int kStepsPerTick = 2;
 static_assert(kTick_s == kStepsPerTick * kStep_s);
 
 /// FNV-1a over the bytes of every number of the state: two flights that agree here agree to the last bit.
@@ -32,25 +31,10 @@ bool finite(const FlightState<double>& state) {
   return true;
 }
 
-double fastest_speed_mps(const TestCard& card, const AircraftType& type, double mass_kg) {
-  double fastest = 0.0;
-  for (const TestPoint& point : card.points) {
-    const PointSpeeds s = point_speeds(point, type, mass_kg);
-    fastest = std::max({fastest, s.set_up_kt(), 1.6 * s.stall_kt});
-  }
-  return (fastest + 8.0) * kKnot;
-}
-
-ControlFeel feel_for(const Aircraft& aircraft, double altitude_m, double density, double stall_mps) {
-  TrimCondition c;
-  c.true_airspeed_mps = 1.3 * stall_mps * math::sqrt(1.225 / density);
-  c.altitude_m = altitude_m;
-  c.density_kgpm3 = density;
-  const Trim t = find_trim(aircraft, c);
-  if (!t.converged) throw std::runtime_error("no steady level flight at 1.3 times the stall speed");
-  ControlFeel feel = control_feel(aircraft, t, density);
-  feel.reference_mps = 1.3 * stall_mps;  // as the airspeed indicator shows it
-  return feel;
+double mean_of(const std::array<double, kStrips>& x, std::size_t first, std::size_t last) {
+  double sum = 0.0;
+  for (std::size_t i = first; i < last; ++i) sum += x[i];
+  return sum / static_cast<double>(last - first);
 }
 
 /// Entry rates and early releases of the stalls to come, drawn from the pilot's row.
@@ -88,87 +72,58 @@ SystematicErrors<double> drawn_errors(const SortieConfig& config) {
   return errors;
 }
 
-Sortie::Sortie(const SortieConfig& config)
+Sortie::Sortie(const SortieConfig& config, std::shared_ptr<const KnownAircraft> known)
     : config_(config),
       key_{config.seed, config.sortie},
-      aircraft_(make_aircraft(config.type, config.loading, config.airframe_seed)),
-      column_(config.air.day),
-      intensity_(config.air.intensity()),
-      terrain_m_(config.card.terrain_ft * kFoot),
-      pilot_(config.pilot,
-             feel_for(aircraft_, terrain_m_ + config.card.working_height_ft * kFoot,
-                      column_.at(terrain_m_ + config.card.working_height_ft * kFoot).density_kgpm3,
-                      book_stall_kt(config.type, 0, aircraft_.mass.mass_kg) * kKnot),
-             config.seed, config.sortie),
-      director_(director_setup(config, entered_mass(aircraft_.mass.mass_kg, drawn_errors(config)))),
+      known_(std::move(known)),
+      here_{AirColumn(config.air.day),      config.air.wind,         config.air.intensity(),
+            config.card.terrain_ft * kFoot, known_->aircraft.span_m, known_->aircraft.mean_chord_m},
+      pilot_(config.pilot, known_->feel, config.seed, config.sortie),
+      director_(director_setup(config, entered_mass(known_->aircraft.mass.mass_kg, drawn_errors(config)))),
       errors_(drawn_errors(config)),
-      entered_mass_kg_(entered_mass(aircraft_.mass.mass_kg, errors_)) {
-  const double altitude = terrain_m_ + config.card.working_height_ft * kFoot;
-  const double density = column_.at(altitude).density_kgpm3;
+      entered_mass_kg_(entered_mass(known_->aircraft.mass.mass_kg, errors_)) {
+  const double altitude = here_.terrain_m + config.card.working_height_ft * kFoot;
+  const double density = here_.column.at(altitude).density_kgpm3;
   const double to_true = math::sqrt(1.225 / density);
-  const double fastest = fastest_speed_mps(config.card, config.type, entered_mass_kg_) * to_true;
-
-  const auto learn = [&](std::size_t flap, PowerRule power, double descent_mps) {
-    if (memory_for(flap, power, descent_mps) != nullptr) return;
-    const FlapSetting& f = config.type.flaps[flap];
-    memories_.push_back({flap, power, descent_mps,
-                         steady_curve(aircraft_, power, descent_mps, f.deflection_rad, altitude, density,
-                                      std::min(fastest, f.limit_speed_mps * to_true))});
-  };
-  learn(0, PowerRule::level, 0.0);
-  for (const TestPoint& point : config.card.points) {
-    learn(point.flap_setting, PowerRule::level, 0.0);
-    learn(point.flap_setting, point.power, point.descent_fpm * kFootPerMinute);
-  }
 
   TrimCondition start;
   start.true_airspeed_mps = std::min(
       point_speeds(config.card.points.front(), config.type, entered_mass_kg_).set_up_kt() * kKnot * to_true,
-      fastest);
+      known_->fastest_mps);
   start.altitude_m = altitude;
   start.density_kgpm3 = density;
-  const Trim trim = find_trim(aircraft_, start);
+  const Trim trim = find_trim(known_->aircraft, start);
   if (!trim.converged || !trim.within_stops)
     throw std::runtime_error("this aeroplane cannot hold level flight at the card's height and first speed");
   state_ = trim.state;
   controls_ = trim.controls;
-  const Vec3<double> wind = wind_velocity_E(config.air.wind, altitude - terrain_m_);
+  const Vec3<double> wind = wind_velocity_E(config.air.wind, altitude - here_.terrain_m);
   state_.rigid.velocity_B_mps += transpose(rotation_EB(state_.rigid.attitude_EB)) * wind;
 
   if (config.air.convection)
     if (const MixedLayer layer = mixed_layer(*config.air.convection); layer.scale_mps > 0.0)
       thermals_.emplace(layer, key_, wind);
-  const TurbulenceScales<double> scales = turbulence_scales(intensity_, altitude - terrain_m_);
-  turbulence_ = stationary_start(config.air.turbulence, scales, aircraft_.span_m, key_);
+  const TurbulenceScales<double> scales = turbulence_scales(here_.intensity, altitude - here_.terrain_m);
+  turbulence_ = stationary_start(config.air.turbulence, scales, known_->aircraft.span_m, key_);
   gusts_.resize(config.air.gusts.size());
   // Carried along by the gust it starts in, as a flight under way would be, instead of struck by it.
-  state_.rigid.velocity_B_mps += gust(turbulence_, scales, aircraft_.span_m).v_B_mps;
-  const AirSample<double> air = air_now();
-  const FlightDerivative<double> now = flight_derivative(aircraft_, state_, controls_, air);
-  instruments_ = settled_instruments(config_.type, errors_, sensed_truth(air, now.specific_force_B_mps2));
+  state_.rigid.velocity_B_mps += gust(turbulence_, scales, known_->aircraft.span_m).v_B_mps;
+  const AirSample<double> first = air();
+  instruments_ =
+      settled_instruments(config_.type, errors_,
+                          sensed_truth(here_, state_, first,
+                                       felt(known_->aircraft, state_, first,
+                                            flight_derivative(known_->aircraft, state_, controls_, first)),
+                                       controls_));
 }
 
-const SteadyCurve* Sortie::memory_for(std::size_t flap, PowerRule power, double descent_mps) const {
-  for (const Memory& m : memories_)
-    if (m.flap_setting == flap && m.power == power &&
-        (power != PowerRule::descent || m.descent_mps == descent_mps))
-      return &m.curve;
-  return nullptr;
-}
-
-AirSample<double> Sortie::air_now() const {
-  const double altitude = -state_.rigid.position_E_m.z;
-  const double height = std::max(altitude - terrain_m_, 0.0);
-  AirSample<double> air;
-  air.density_kgpm3 = column_.at(altitude).density_kgpm3;
-  air.wind_E_mps = wind_velocity_E(config_.air.wind, height);
-  const Gust<double> g = gust(turbulence_, turbulence_scales(intensity_, height), aircraft_.span_m);
-  air.gust_B_mps = g.v_B_mps;
-  air.gust_rate_B_radps = g.omega_B_radps;
-  air.shake = shake_.now;
-  if (thermals_) add_thermals(height, air);
-  if (!gusts_.empty()) add_discrete_gusts(air);
-  return air;
+AirSample<double> Sortie::air() const {
+  const double height = height_above_ground(here_, state_.rigid);
+  const Gust<double> now = gust(turbulence_, turbulence_scales(here_.intensity, height), here_.span_m);
+  AirSample<double> sample = air_sample(here_, state_.rigid, now, shake_);
+  if (thermals_) add_thermals(height, sample);
+  if (!gusts_.empty()) add_discrete_gusts(sample);
+  return sample;
 }
 
 /// An updraft and its slopes to the nose and to the right, as gust and gust rates (dryden.hpp says which is which).
@@ -191,75 +146,45 @@ void Sortie::add_discrete_gusts(AirSample<double>& air) const {
 
 /// Turbulence and discrete gusts one step on; the heading is that at the end of the step.
 void Sortie::step_gusts(double height_m, double airspeed_mps, std::uint64_t step) {
-  turbulence_ = advance(turbulence_, turbulence_scales(intensity_, height_m), aircraft_.span_m, airspeed_mps,
-                        kStep_s, key_, step);
+  turbulence_ = advance(turbulence_, turbulence_scales(here_.intensity, height_m), known_->aircraft.span_m,
+                        airspeed_mps, kStep_s, key_, step);
   const Vec3<double> forward_E = rotation_EB(state_.rigid.attitude_EB).column(0);
   const double begun_s = kStep_s * static_cast<double>(step);
   for (std::size_t i = 0; i < gusts_.size(); ++i)
     gusts_[i] = advance(config_.air.gusts[i], gusts_[i], begun_s, forward_E, airspeed_mps, kStep_s);
 }
 
-SensedTruth<double> Sortie::sensed_truth(const AirSample<double>& air,
-                                         const Vec3<double>& specific_force) const {
-  const double altitude = -state_.rigid.position_E_m.z;
-  const AtmosphereState<double> atmosphere = column_.at(altitude);
-  const RelativeFlow<double> flow = relative_flow(state_.rigid, air);
-  const EulerAngles<double> e = euler_angles(state_.rigid.attitude_EB);
-  const Vec3<double> ground = rotation_EB(state_.rigid.attitude_EB) * state_.rigid.velocity_B_mps;
-  SensedTruth<double> t;
-  t.flow = {flow.velocity_B, probe_velocity(aircraft_, state_.airframe, flow), air.density_kgpm3,
-            atmosphere.pressure_Pa};
-  t.temperature_K = atmosphere.temperature_K;
-  t.altimeter_setting_pa = config_.air.day.qnh_Pa;
-  t.altitude_m = altitude;
-  t.ground_speed_mps = math::sqrt(ground.x * ground.x + ground.y * ground.y);
-  t.attitude_rad = {e.roll_rad, e.pitch_rad, e.yaw_rad};
-  t.rate_B_radps = state_.rigid.rate_B_radps;
-  t.specific_force_B_mps2 = specific_force;
-  t.propeller_radps = state_.airframe.propeller_radps;
-  t.flap_rad = state_.airframe.flap_rad;
-  t.controls = controls_;
-  return t;
-}
-
-TruthRow Sortie::truth_row(const AirSample<double>& air, const FlightDerivative<double>& now) const {
-  const RelativeFlow<double> flow = relative_flow(state_.rigid, air);
-  const Vec3<double>& v = flow.velocity_B;
+TruthRow Sortie::truth_row(const Moment& moment) const {
+  const auto& [air, felt, sensed] = moment;
+  const Vec3<double>& v = sensed.flow.velocity_B_mps;
   const double speed = norm(v);
-  const SensedTruth<double> sensed = sensed_truth(air, now.specific_force_B_mps2);
-  const EulerAngles<double> e = euler_angles(state_.rigid.attitude_EB);
   const auto& x = state_.airframe.separation;
-  const auto mean_of = [&](std::size_t first, std::size_t last) {
-    double sum = 0.0;
-    for (std::size_t i = first; i < last; ++i) sum += x[i];
-    return sum / static_cast<double>(last - first);
-  };
   TruthRow row;
   row.t_s = as_printed(time_s(), 2);
   row.alpha_deg = math::atan2(v.z, v.x) / math::kDegree;
   row.beta_deg = math::asin(std::clamp(v.y / std::max(speed, 1.0), -1.0, 1.0)) / math::kDegree;
   row.tas_kt = speed / kKnot;
   row.altitude_ft = sensed.altitude_m / kFoot;
-  row.load_factor = norm(now.specific_force_B_mps2) / kStandardGravity_mps2;
-  const double area = aircraft_.wing_area_m2;
-  row.lift_coefficient = aircraft_.mass.mass_kg * norm(now.specific_force_B_mps2) /
+  row.load_factor = norm(felt.specific_force_B_mps2) / kStandardGravity_mps2;
+  const double area = known_->aircraft.wing_area_m2;
+  row.lift_coefficient = known_->aircraft.mass.mass_kg * norm(felt.specific_force_B_mps2) /
                          (0.5 * air.density_kgpm3 * speed * speed * area);
   const StaticReadings<double> ideal = static_readings(config_.type, sensed.flow);
   row.static_ratio = ideal.probe_ratio;
   row.ideal_impact_pa = ideal.impact_pressure_pa;
-  row.ideal_forward_mps2 = now.specific_force_B_mps2.x;
-  row.ideal_right_mps2 = now.specific_force_B_mps2.y;
-  row.ideal_down_mps2 = now.specific_force_B_mps2.z;
-  row.attached_root = mean_of((kWingStrips - kRootStrips) / 2, (kWingStrips + kRootStrips) / 2);
-  row.attached_left = mean_of(0, kWingStrips / 2);
-  row.attached_right = mean_of(kWingStrips / 2, kWingStrips);
+  row.ideal_forward_mps2 = felt.specific_force_B_mps2.x;
+  row.ideal_right_mps2 = felt.specific_force_B_mps2.y;
+  row.ideal_down_mps2 = felt.specific_force_B_mps2.z;
+  row.attached_root = attached_root(state_.airframe);
+  row.attached_left = mean_of(x, 0, kWingStrips / 2);
+  row.attached_right = mean_of(x, kWingStrips / 2, kWingStrips);
   row.gust_forward_mps = air.gust_B_mps.x;
   row.gust_right_mps = air.gust_B_mps.y;
   row.gust_down_mps = air.gust_B_mps.z;
-  row.climb_mps = -now.rate.rigid.position_E_m.z;
-  row.roll_deg = e.roll_rad / math::kDegree;
-  row.pitch_deg = e.pitch_rad / math::kDegree;
-  row.thrust_n = now.loads.thrust_n;
+  row.climb_mps = felt.climb_mps;
+  row.roll_deg = sensed.attitude_rad.x / math::kDegree;
+  row.pitch_deg = sensed.attitude_rad.y / math::kDegree;
+  row.thrust_n = felt.thrust_n;
   if (tick_ % 50 == 0) row.state_hash = state_hash(state_);
   return row;
 }
@@ -274,10 +199,11 @@ void Sortie::follow_with_twin(const AirSample<double>& air, TruthRow& row) {
   if (!twin_.flying()) twin_.begin(state_, air);
   const AirSample<double> smooth = SmoothTwin::without_gusts(air);
   const FlightState<double>& twin = twin_.state();
-  const FlightDerivative<double> now = flight_derivative(aircraft_, twin, controls_, smooth);
+  const FlightDerivative<double> now = flight_derivative(known_->aircraft, twin, controls_, smooth);
   const RelativeFlow<double> flow = relative_flow(twin.rigid, smooth);
-  const SensedFlow<double> sensed{flow.velocity_B, probe_velocity(aircraft_, twin.airframe, flow),
-                                  air.density_kgpm3, column_.at(-twin.rigid.position_E_m.z).pressure_Pa};
+  const SensedFlow<double> sensed{flow.velocity_B,
+                                  probe_velocity(known_->aircraft, flow, now.loads.circulation_m2ps),
+                                  air.density_kgpm3, here_.column.at(-twin.rigid.position_E_m.z).pressure_Pa};
   const StaticReadings<double> readings = static_readings(config_.type, sensed);
   row.smooth_ratio = readings.probe_ratio;
   row.smooth_impact_pa = readings.impact_pressure_pa;
@@ -285,18 +211,6 @@ void Sortie::follow_with_twin(const AirSample<double>& air, TruthRow& row) {
   row.smooth_right_mps2 = now.specific_force_B_mps2.y;
   row.smooth_down_mps2 = now.specific_force_B_mps2.z;
   row.smooth_thrust_n = now.loads.thrust_n;
-}
-
-void Sortie::remember(const AirSample<double>& air, const FlightDerivative<double>& now,
-                      const Sensed<double>& sensed, const CrewTask& task) {
-  const Vec3<double> v = relative_flow(state_.rigid, air).velocity_B;
-  seen_ = {sensed.readings,
-           task,
-           now.specific_force_B_mps2,
-           now.rate.rigid.rate_B_radps,
-           math::atan2(v.z, v.x),
-           norm(v),
-           unit_.tone};
 }
 
 Hands Sortie::first_hands() const {
@@ -308,31 +222,31 @@ Hands Sortie::first_hands() const {
   return as_recorded(hands);
 }
 
-bool Sortie::tick(SortieSink& sink, const Hands& hands) {
+bool Sortie::ready() {
   if (director_.done() || !failure_.empty()) return false;
-  if (time_s() >= config_.longest_s) {
-    failure_kind_ = SortieOutcome::Failure::time_limit;
-    failure_ =
-        "the card was not finished within " + std::to_string(static_cast<long>(config_.longest_s)) + " s";
-    return false;
+  if (time_s() < config_.longest_s) return true;
+  failure_kind_ = SortieOutcome::Failure::time_limit;
+  failure_ =
+      "the card was not finished within " + std::to_string(static_cast<long>(config_.longest_s)) + " s";
+  return false;
+}
+
+CrewTask Sortie::act(const Readings<double>& readings, double attached, const std::function<Moment()>& moment,
+                     SortieSink& sink, const Hands& hands) {
+  unit_ = advance(config_.unit, unit_, readings, kTick_s);
+  CrewTask task = director_.step(time_s(), readings, unit_.tone, hands.presses);
+  task.remembered = known_->remembered(director_.flap_setting(), task.power, task.descent_mps);
+  if (sink.wants(director_.marks(), attached)) {
+    const Moment now = moment();
+    TruthRow truth = truth_row(now);
+    follow_with_twin(now.air, truth);
+    round_as_printed(truth);
+    LogRow log = log_row(time_s(), readings, director_.marks(), entered_mass_kg_);
+    log.tone = unit_.tone ? 1 : 0;
+    sink.row(log, truth);
+  } else {
+    twin_.end();
   }
-  // Sense.
-  AirSample<double> air = air_now();
-  const FlightDerivative<double> now = flight_derivative(aircraft_, state_, controls_, air);
-  const Sensed<double> sensed = advance(config_.type, config_.instruments, errors_, sensor_noise(key_, tick_),
-                                        instruments_, sensed_truth(air, now.specific_force_B_mps2), tick_);
-  instruments_ = sensed.state;
-  // Direct and fly.
-  unit_ = advance(config_.unit, unit_, sensed.readings, kTick_s);
-  CrewTask task = director_.step(time_s(), sensed.readings, unit_.tone, hands.presses);
-  task.remembered = memory_for(director_.flap_setting(), task.power, task.descent_mps);
-  TruthRow truth = truth_row(air, now);
-  follow_with_twin(air, truth);
-  round_as_printed(truth);
-  LogRow log = log_row(time_s(), sensed.readings, director_.marks(), entered_mass_kg_);
-  log.tone = unit_.tone ? 1 : 0;
-  sink.row(log, truth);
-  remember(air, now, sensed, task);
   if (config_.by_hand && hands.feet_assisted && director_.marks().recording)
     director_.remark(time_s(), "feet assisted", "no pedals: the program kept the ball in the middle");
   if (config_.by_hand)
@@ -340,28 +254,68 @@ bool Sortie::tick(SortieSink& sink, const Hands& hands) {
         hands.stick_aft, hands.stick_right, hands.pedal_right, hands.throttle,
         config_.type.flaps[std::min(hands.flap_setting, config_.type.flaps.size() - 1)].deflection_rad};
   else
-    controls_ = pilot_.step(crew_, task, sensed.readings, time_s());
-  // Step the air and the aeroplane.
-  for (int k = 0; k < kStepsPerTick; ++k) {
-    const std::uint64_t step = tick_ * kStepsPerTick + static_cast<std::uint64_t>(k);
-    if (k > 0) air = air_now();
-    const double airspeed = norm(relative_flow(state_.rigid, air).velocity_B);
-    const double height = std::max(-state_.rigid.position_E_m.z - terrain_m_, 0.0);
-    state_ = flight_step(aircraft_, state_, controls_, air);
-    if (twin_.flying()) twin_.step(aircraft_, controls_, air, state_);
-    step_gusts(height, airspeed, step);
-    shake_ = advance_shake(shake_, airspeed, aircraft_.mean_chord_m, kStep_s, shake_noise(key_, step));
-  }
+    controls_ = pilot_.step(crew_, task, readings, time_s());
+  return task;
+}
+
+Sortie::Aboard Sortie::aboard() const {
+  const bool alone = std::holds_alternative<DrydenState<double>>(turbulence_) && !thermals_ && gusts_.empty();
+  return {*known_, here_, config_.instruments, config_.air, turbulence_, shake_, instruments_, errors_,
+          key_,    alone};
+}
+
+Travel Sortie::travel_in(const AirSample<double>& air) const {
+  return {norm(relative_flow(state_.rigid, air).velocity_B), height_above_ground(here_, state_.rigid)};
+}
+
+void Sortie::follow(const Travel& travel, int step_of_tick) {
+  const std::uint64_t step = tick_ * kStepsPerTick + static_cast<std::uint64_t>(step_of_tick);
+  step_gusts(travel.height_m, travel.airspeed_mps, step);
+  shake_ = advance_shake(shake_, travel.airspeed_mps, known_->aircraft.mean_chord_m, kStep_s,
+                         shake_noise(key_, step));
+}
+
+bool Sortie::close_tick(bool finite) {
   ++tick_;
-  if (!finite(state_)) {
+  if (!finite) {
     failure_kind_ = SortieOutcome::Failure::not_finite;
     failure_ = "the state was no longer finite at " + std::to_string(time_s()) + " s (last stick aft " +
                std::to_string(controls_.stick_aft) + ", throttle " + std::to_string(controls_.throttle) + ")";
-  } else if (state_.rigid.position_E_m.z > -terrain_m_) {
+  } else if (state_.rigid.position_E_m.z > -here_.terrain_m) {
     failure_kind_ = SortieOutcome::Failure::met_the_ground;
     failure_ = "the aeroplane met the ground at " + std::to_string(time_s()) + " s";
   }
   return failure_.empty();
+}
+
+bool Sortie::tick(SortieSink& sink, const Hands& hands) {
+  if (!ready()) return false;
+  AirSample<double> met = air();
+  const FlightDerivative<double> now = flight_derivative(known_->aircraft, state_, controls_, met);
+  const Felt<double> felt_now = felt(known_->aircraft, state_, met, now);
+  const Moment moment{met, felt_now, sensed_truth(here_, state_, met, felt_now, controls_)};
+  const Sensed<double> sensed = advance(config_.type, config_.instruments, errors_, sensor_noise(key_, tick_),
+                                        instruments_, moment.sensed, tick_);
+  instruments_ = sensed.state;
+  const CrewTask task = act(
+      sensed.readings, attached_root(state_.airframe), [&] { return moment; }, sink, hands);
+  const Vec3<double>& v = moment.sensed.flow.velocity_B_mps;
+  seen_ = {sensed.readings,
+           task,
+           felt_now.specific_force_B_mps2,
+           felt_now.angular_acceleration_B_radps2,
+           math::atan2(v.z, v.x),
+           norm(v),
+           unit_.tone};
+  for (int k = 0; k < kStepsPerTick; ++k) {
+    if (k > 0) met = air();
+    const Travel travel = travel_in(met);
+    state_ = k == 0 ? flight_step_from(now.rate, known_->aircraft, state_, controls_, met)
+                    : flight_step(known_->aircraft, state_, controls_, met);
+    if (twin_.flying()) twin_.step(known_->aircraft, controls_, met, state_);
+    follow(travel, k);
+  }
+  return close_tick(finite(state_));
 }
 
 SortieOutcome Sortie::outcome() const {

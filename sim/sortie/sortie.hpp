@@ -1,5 +1,7 @@
 #pragma once
 #include <cstdint>
+#include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -11,34 +13,18 @@
 #include "sim/air/turbulence.hpp"
 #include "sim/air/wake_shake.hpp"
 #include "sim/crew/pilot.hpp"
+#include "sim/motion/felt.hpp"
 #include "sim/motion/flight.hpp"
 #include "sim/sensing/instruments.hpp"
 #include "sim/sensing/warning_unit.hpp"
 #include "sim/sortie/director.hpp"
+#include "sim/sortie/known_aircraft.hpp"
 #include "sim/sortie/log_row.hpp"
 #include "sim/sortie/smooth_twin.hpp"
+#include "sim/sortie/sortie_air.hpp"
+#include "sim/sortie/sortie_config.hpp"
 
 namespace stallwright {
-
-/// Everything that decides how a sortie goes. Same configuration, same bits.
-struct SortieConfig {
-  AircraftType type;
-  Loading loading;
-  std::uint64_t airframe_seed = 1;  ///< the airframe's own small differences: truth does not move with `seed`
-  TestCard card;
-  AirPreset air;
-  PilotGrade pilot;
-  InstrumentGrade instruments;
-  WarningUnit unit;  ///< taught set points, to be verified; none: nothing sounds
-  std::uint64_t seed = 1;
-  /// Draws what belongs to the aeroplane's own instruments, so that several sorties can share them; none: `seed` does.
-  std::optional<std::uint64_t> instrument_seed;
-  bool by_hand = false;      ///< a person flies; `pilot` is then by_hand_grade() and flies nothing
-  std::uint32_t sortie = 0;  ///< number within a study
-  bool smooth_twin =
-      true;  ///< fly the twin that tells the air's part of an error; nothing else changes without it
-  double longest_s = 7200.0;  ///< the sortie is ended here whatever the card says
-};
 
 /// Errors of a sortie's instruments, and of the mass that is entered (always its own).
 SystematicErrors<double> drawn_errors(const SortieConfig& config);
@@ -47,6 +33,9 @@ SystematicErrors<double> drawn_errors(const SortieConfig& config);
 class SortieSink {
  public:
   virtual ~SortieSink() = default;
+  /// Every tick, before its rows: whether they are wanted (making them takes as long as a fifth of the flight).
+  ///   attached_root  share of the wing root's chord that carries attached flow, in truth
+  virtual bool wants(const Marks& /*marks*/, double /*attached_root*/) { return true; }
   virtual void row(const LogRow& log, const TruthRow& truth) = 0;
 };
 
@@ -88,13 +77,29 @@ struct TickSeen {
   bool tone = false;
 };
 
+/// How far a step goes through the air, and at which height it begins.
+struct Travel {
+  double airspeed_mps = 0.0, height_m = 0.0;
+};
+
+/// Everything that one moment's rows are made of, beside the flight itself.
+struct Moment {
+  AirSample<double> air;
+  Felt<double> felt;
+  SensedTruth<double> sensed;
+};
+
+inline constexpr int kStepsPerTick = 2;
+
 /// One sortie, tick by tick (50 Hz; two steps of the flight each). The order within a tick is fixed here and
 /// nowhere else: sense, direct, fly by hand, log, then step the air and the aeroplane twice.
 class Sortie {
  public:
   /// Sets the aeroplane up in steady flight at the working height, on the card's first heading.
   /// Throws std::runtime_error if no steady flight exists there.
-  explicit Sortie(const SortieConfig& config);
+  explicit Sortie(const SortieConfig& config) : Sortie(config, known_aircraft(config)) {}
+  /// known  made for this aeroplane, loading, airframe, card and day
+  Sortie(const SortieConfig& config, std::shared_ptr<const KnownAircraft> known);
 
   /// One tick; false when the card is done, the time is over or the state is no longer finite.
   ///   hands  for a sortie flown by hand, already as_recorded; ignored otherwise
@@ -110,37 +115,51 @@ class Sortie {
   const TickSeen& seen() const { return seen_; }
 
   double time_s() const { return kTick_s * static_cast<double>(tick_); }
-  const Aircraft& aircraft() const { return aircraft_; }
+  const Aircraft& aircraft() const { return known_->aircraft; }
   const FlightState<double>& state() const { return state_; }
   SortieOutcome outcome() const;
 
- private:
-  /// What the pilot remembers of one flap setting and power rule.
-  struct Memory {
-    std::size_t flap_setting;
-    PowerRule power;
-    double descent_mps;
-    SteadyCurve curve;
+  /// The parts of a tick, for whoever steps the flight and reads the instruments of several sorties at once, in the order in
+  /// which `tick` uses them: ready, air, (loads, instruments), act, then twice: air, travel_in, (step the flight), follow; at
+  /// the end close_tick.
+  bool ready();  ///< false: no more ticks
+  AirSample<double> air() const;
+  /// Directs and flies by hand, from what the instruments show.
+  ///   moment  called for the rows' sake, when they are wanted; the flight must be as it is at that moment
+  CrewTask act(const Readings<double>& readings, double attached_root, const std::function<Moment()>& moment,
+               SortieSink& sink, const Hands& hands = {});
+  Travel travel_in(const AirSample<double>& air) const;
+  FlightState<double>& flight() { return state_; }
+  void follow(const Travel& travel, int step_of_tick);
+  bool close_tick(bool finite);
+
+  /// What a lane needs to take a sortie over at its start.
+  struct Aboard {
+    const KnownAircraft& known;
+    const SortieAir& air;
+    const InstrumentGrade& grade;
+    const AirPreset& preset;
+    const TurbulenceState& turbulence;
+    const ShakeState<double>& shake;
+    const InstrumentState<double>& instruments;
+    const SystematicErrors<double>& errors;
+    random::Key key;
+    bool dryden_alone;  ///< no other turbulence, no thermals, no discrete gusts
   };
-  AirSample<double> air_now() const;
+  Aboard aboard() const;
+
+ private:
   void add_thermals(double height_m, AirSample<double>& air) const;
   void add_discrete_gusts(AirSample<double>& air) const;
   void step_gusts(double height_m, double airspeed_mps, std::uint64_t step);
-  SensedTruth<double> sensed_truth(const AirSample<double>& air, const Vec3<double>& specific_force) const;
-  const SteadyCurve* memory_for(std::size_t flap, PowerRule power, double descent_mps) const;
   void follow_with_twin(const AirSample<double>& air, TruthRow& row);
-  void remember(const AirSample<double>& air, const FlightDerivative<double>& now,
-                const Sensed<double>& sensed, const CrewTask& task);
-  TruthRow truth_row(const AirSample<double>& air, const FlightDerivative<double>& now) const;
+  TruthRow truth_row(const Moment& moment) const;
 
   SortieConfig config_;
   random::Key key_;
-  Aircraft aircraft_;
-  AirColumn column_;
-  TurbulenceIntensity intensity_;
+  std::shared_ptr<const KnownAircraft> known_;
+  SortieAir here_;
   std::optional<ThermalField> thermals_;
-  double terrain_m_ = 0.0;
-  std::vector<Memory> memories_;
   Pilot pilot_;
   Director director_;
   SystematicErrors<double> errors_;

@@ -4,7 +4,7 @@
 #include <functional>
 #include <string>
 
-#include "sim/sortie/sortie.hpp"
+#include "sim/study/record_sink.hpp"
 
 namespace stallwright {
 
@@ -13,11 +13,12 @@ struct EndedSortie {
   std::string
       failure;  ///< text of an exception, or why the outcome says that the card was not finished; else empty
   SortieOutcome outcome;
-  MemorySink rows;  ///< as far as it was flown
+  RecordSink rows;  ///< of its records, as far as it was flown
 };
 
 /// Flies sorties k = 0 .. count - 1, without smooth twins, on up to `threads` threads; 0 or less: as many as the machine
-/// has. What each sortie's rows are does not depend on the number of threads.
+/// has; on each as many at once as chosen_lane_kernel() has lanes. What each sortie's rows are depends on neither. Quickest
+/// where neighbours share aeroplane, loading, card, day and air.
 ///   config  of sortie k; called once for each, from any thread
 ///   done    called from the flying thread as each sortie ends, in no fixed order: never twice for one k, but possibly
 ///           for several k at once. It may take what it wants out of the sortie, which goes when it returns.

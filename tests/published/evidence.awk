@@ -9,13 +9,19 @@ BEGIN {
   print "\"from to\" is ours. Of tables with many rows the worst row stands for all. How a number is known: read in the source, read in a"
   print "copy, worked by hand, or from memory."
   print "Sources are described in [references.md](references.md). At the foot: how often intervals"
-  print "hold the truth; and equations broken one at a time, and what turned red."
+  print "hold the truth; and equations broken one at a time, and what turned red. Stall manners are drawn as curves under"
+  print "[CFR14-60](#cfr14-60)."
+  # Drawn by the same run; a stale one is told like a stale page.
+  above["CFR14-60"] = "![Lift, drag, moment slopes and grip of the controls of three aeroplanes, from 8 deg below the stall to 10 deg beyond it](stall_curves.svg)\n\n" \
+    "The values below are taken at single angles, the curves through each half degree. Where the outer wing lets go, a slope is a\n" \
+    "jump over its step, and may be larger between the points than any drawn.\n"
 }
 $1 != key {
   key = $1
   print ""
   print "## " key
   print ""
+  if (key in above) print above[key]
   print "| quantity | where | measured | published | within | unit | ratio | known | remark |"
   print "| --- | --- | ---: | ---: | ---: | --- | ---: | --- | --- |"
 }

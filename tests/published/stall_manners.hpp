@@ -28,17 +28,18 @@ inline AirframeState<double> risen_to(const Aircraft& a, double alpha_rad,
   return testing::settled(a, s, testing::flow_at(kTunnelSpeed_mps, alpha_rad), 2.0);
 }
 
-/// Coefficients of one steady point: lift, and moments over span (roll, yaw) or chord (pitch).
+/// Coefficients of one steady point: lift, drag, and moments over span (roll, yaw) or chord (pitch).
 struct TunnelReading {
-  double lift, roll, pitch, yaw;
+  double lift, drag, roll, pitch, yaw;
 };
 inline TunnelReading reading(const Aircraft& a, const AirframeState<double>& s, double alpha_rad,
                              double beta_rad = 0.0) {
-  const auto loads =
-      airframe_loads(a, s, testing::flow_at(kTunnelSpeed_mps, alpha_rad, beta_rad), Controls<double>{});
+  const RelativeFlow<double> flow = testing::flow_at(kTunnelSpeed_mps, alpha_rad, beta_rad);
+  const auto loads = airframe_loads(a, s, flow, Controls<double>{});
   const double q = 0.5 * 1.225 * kTunnelSpeed_mps * kTunnelSpeed_mps * a.wing_area_m2;
-  return {testing::lift_n(loads, alpha_rad) / q, loads.moment_B.x / q / a.span_m,
-          loads.moment_B.y / q / a.mean_chord_m, loads.moment_B.z / q / a.span_m};
+  return {testing::lift_n(loads, alpha_rad) / q, -dot(loads.force_B, flow.velocity_B) / kTunnelSpeed_mps / q,
+          loads.moment_B.x / q / a.span_m, loads.moment_B.y / q / a.mean_chord_m,
+          loads.moment_B.z / q / a.span_m};
 }
 
 /// Angle of the greatest lift as the angle rises slowly, to a quarter of a degree, rad.
@@ -53,5 +54,21 @@ inline double stall_angle(const Aircraft& a) {
   }
   return at;
 }
+
+/// The even aeroplane, its stick half aft as in a stall entry (a tail at no deflection would itself stall), at an
+/// angle of attack to which it has risen slowly.
+struct Held {
+  Aircraft aircraft;
+  AirframeState<double> state;
+  double alpha_rad;
+};
+Held held(const Aircraft& a, double alpha_rad);
+
+/// Derivatives by one-sided differences from the held state, 1/rad; controls by 5 deg of deflection, positive where
+/// they work as they do in attached flow (stick aft: nose up; stick right: rolls right; right pedal: nose right).
+struct Derivatives {
+  double roll_by_sideslip, yaw_by_sideslip, pitch_by_alpha, elevator, aileron, rudder;
+};
+Derivatives derivatives(const Held& h);
 
 }  // namespace stallwright::published

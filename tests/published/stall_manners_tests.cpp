@@ -23,46 +23,6 @@ constexpr Published kList{"CFR14-60", "appendix A, attachment 7, characteristics
                           "from memory"};
 constexpr const char* kFalls = "the list says that it falls";
 
-/// The even aeroplane, its stick half aft as in a stall entry (a tail at no deflection would itself stall), at an angle from
-/// its stall.
-struct Held {
-  Aircraft aircraft;
-  AirframeState<double> state;
-  double alpha_rad;
-};
-Held held(const Aircraft& a, double alpha_rad) {
-  AirframeState<double> s = attached();
-  s.elevator_rad = -0.5 * a.type.elevator.max_negative_rad;
-  return {a, risen_to(a, alpha_rad, s), alpha_rad};
-}
-
-TunnelReading settled_reading(const Held& h, const AirframeState<double>& s, double alpha_rad,
-                              double beta_rad = 0.0) {
-  return reading(h.aircraft, settled(h.aircraft, s, flow_at(kTunnelSpeed_mps, alpha_rad, beta_rad), 2.0),
-                 alpha_rad, beta_rad);
-}
-
-/// Derivatives by one-sided differences from the held state, 1/rad; controls by 5 deg of deflection.
-struct Derivatives {
-  double roll_by_sideslip, yaw_by_sideslip, pitch_by_alpha, elevator, aileron, rudder;
-};
-Derivatives derivatives(const Held& h) {
-  const TunnelReading zero = reading(h.aircraft, h.state, h.alpha_rad);
-  const TunnelReading aside = settled_reading(h, h.state, h.alpha_rad, 2.0 * kDeg);
-  const TunnelReading above = settled_reading(h, h.state, h.alpha_rad + 0.5 * kDeg);
-  const double step = 5.0 * kDeg;
-  AirframeState<double> e = h.state, a = h.state, r = h.state;
-  e.elevator_rad -= step;
-  a.aileron_rad += step;
-  r.rudder_rad -= step;
-  return {(aside.roll - zero.roll) / (2.0 * kDeg),
-          (aside.yaw - zero.yaw) / (2.0 * kDeg),
-          (above.pitch - zero.pitch) / (0.5 * kDeg),
-          (settled_reading(h, e, h.alpha_rad).pitch - zero.pitch) / step,
-          (settled_reading(h, a, h.alpha_rad).roll - zero.roll) / step,
-          (settled_reading(h, r, h.alpha_rad).yaw - zero.yaw) / step};
-}
-
 /// A falling share, anything from all to none.
 void falls(const std::string& what, double share) {
   evidence::sense(kList, what, share, evidence::between(0.0, 1.0), "1", kFalls);

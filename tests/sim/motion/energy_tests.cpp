@@ -19,7 +19,7 @@ struct Counted {
 
 /// Power of the forces and moments on the airframe, W. The gyroscopic moment stands square to the rate: it
 /// does none.
-double power_w(const FlightState<double>& s, const AirframeLoads<double>& loads) {
+double power_w(const FlightState<double>& s, const AirframeForces<double>& loads) {
   return dot(loads.force_B, s.rigid.velocity_B_mps) + dot(loads.moment_B, s.rigid.rate_B_radps);
 }
 
