@@ -82,7 +82,8 @@ std::string rough_air_sentence(const StudyMap& map) {
            sorties_words(map, *cost) + " sorties in each).";
   text += "rough air costs " + kt(cost->cost_kt());
   if (std::isfinite(cost->margin_kt))
-    text += " of the " + kt(cost->margin_kt) + " that stand between warning and stall";
+    text += (cost->cost_kt() < cost->margin_kt ? " of the " : ", all of the ") + kt(cost->margin_kt) +
+            " that stand between warning and stall";
   if (!cost->percentile)
     text += " (" + sorties_words(map, *cost) + " sorties in each: too few for a percentile)";
   return text + ".";

@@ -14,6 +14,14 @@ TEST_CASE("the sentence holds the smoothest air against the roughest, by percent
         "5.9 kt: rough air costs 4.8 kt of the 7.0 kt that stand between warning and stall.");
 }
 
+TEST_CASE("a cost as great as the margin is said to take all of it", "[study][page]") {
+  StudyMap map = made_up_map();
+  map.cells[map.cell_index(1, 0)].warning_margin_kt = 4.5;
+  CHECK_THAT(rough_air_sentence(map),
+             Catch::Matchers::EndsWith(
+                 ": rough air costs 4.8 kt, all of the 4.5 kt that stand between warning and stall."));
+}
+
 TEST_CASE("under 200 sorties the sentence speaks of RMS and says why", "[study][page]") {
   CHECK(rough_air_sentence(made_up_map(199)) ==
         "In calm air a current pilot's warning is off by 0.5 kt RMS, in moderate air by 2.9 kt: rough air "
