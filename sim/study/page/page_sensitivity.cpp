@@ -85,9 +85,10 @@ std::string sensitivity(const StudyMap& map) {
   for (const std::size_t line : whole_lines(map)) pictures += html::element("figure", chart(map, line).str());
   return html::text_element("p", input_list(about)) +
          html::text_element("p",
-                            "Shares of the variance of |error| in knots; not of the signed error, whose mean "
-                            "is near nothing "
-                            "whatever the inputs are, so that only its spread tells them apart.") +
+                            "Shares of the variance of |error| in knots: of how large an error is. The mean "
+                            "of a steady point's signed "
+                            "error stays near nothing whatever the inputs are, so the signed one would "
+                            "hardly tell them apart.") +
          html::element("div", pictures, "class=\"pair\"") +
          html::text_element(
              "p",
