@@ -126,7 +126,8 @@ Recipe load_recipe(const std::filesystem::path& file, std::vector<KnownField>& k
   recipe.pilots = read_pilots(map);
   recipe.airs = read_airs(root);
   if (root.has("varied")) recipe.varied = read_varied(root.table("varied"), recipe);
-  if (root.has("sobol")) recipe.sobol_base = whole(root.table("sobol"), {"base", unit::kNone, 0, 65536}, 0);
+  if (root.has("sobol"))
+    recipe.sobol_base = whole(root.table("sobol"), {"base", unit::kNone, 0, kMostBase}, 0);
   document.reject_unknown_keys();
   known = document.known_fields();
   return recipe;
