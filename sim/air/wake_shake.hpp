@@ -48,6 +48,7 @@ inline std::array<double, kShakes> shake_noise(const random::Key& key, std::uint
 
 /// The same of several sorties.
 template <class T>
+  requires(!std::is_integral_v<T>)
 std::array<T, kShakes> shake_noise(const random::NoiseKey<T>& key, const T& step) {
   std::array<T, kShakes> noise;
   for (std::size_t k = 0; k < kShakes; ++k)

@@ -6,6 +6,7 @@
 #include "sim/cli/cli_common.hpp"
 #include "sim/cli/text_table.hpp"
 #include "sim/report/number_text.hpp"
+#include "sim/study/map/rule_tables.hpp"
 #include "sim/study/map/rules.hpp"
 
 namespace stallwright::cli {
@@ -32,20 +33,6 @@ std::string by_pilot_and_air(const StudyMap& map, const std::string& title, cons
   for (std::size_t hand = 0; hand < map.hands.size(); ++hand) {
     Row row{map.hands[hand]};
     for (std::size_t air = 0; air < map.airs.size(); ++air) row.push_back(cell_text(map.cell(air, hand)));
-    rows.push_back(row);
-  }
-  return table(title, headings, rows);
-}
-
-/// Set points down, airs across.
-template <class Cell>
-std::string by_point_and_air(const StudyMap& map, const std::string& title, const Cell& cell_text) {
-  Row headings{"set point"};
-  for (const MapAir& air : map.airs) headings.push_back(air.name);
-  std::vector<Row> rows;
-  for (const std::size_t line : whole_lines(map)) {
-    Row row{line_name(map, line)};
-    for (std::size_t air = 0; air < map.airs.size(); ++air) row.push_back(cell_text(line, air));
     rows.push_back(row);
   }
   return table(title, headings, rows);
@@ -91,47 +78,33 @@ std::string varied_text(const StudyMap& map) {
                headings, rows);
 }
 
-std::string limits_text(const StudyMap& map, std::size_t line) {
-  constexpr double kWithin_kt[] = {1.0, 2.0, 3.0};
-  Row headings{"pilot"};
-  for (const double within : kWithin_kt) headings.push_back("within " + number(within, 0) + " kt");
+std::string rules_text(const StudyMap& map) {
+  std::string text = "\nRules of thumb\n";
+  for (const RuleTable& rule : rule_tables(map)) text += table(rule.title, rule.headings, rule.rows);
+  return text;
+}
+
+std::string sensitivity_text(const StudyMap& map) {
+  const Sensitivity& about = map.sensitivity;
+  if (about.indices.empty()) return "";
+  Row headings{"input"};
+  for (const std::size_t line : whole_lines(map)) headings.push_back(line_name(map, line));
   std::vector<Row> rows;
-  for (std::size_t hand = 0; hand < map.hands.size(); ++hand) {
-    Row row{map.hands[hand]};
-    for (const double within : kWithin_kt) {
-      const auto air = roughest_air(map, line, hand, within);
-      row.push_back(air ? map.airs[*air].name : "in none");
+  for (std::size_t input = 0; input < about.inputs.size(); ++input) {
+    Row row{about.inputs[input].name};
+    for (const std::size_t line : whole_lines(map)) {
+      const SobolIndex& index = about.indices[line].at(input);
+      row.push_back(number(index.first, 2) + " / " + number(index.total, 2));
     }
     rows.push_back(row);
   }
   return table(
-      "Roughest air in which the " + line_name(map, line) +
-          " still comes within so many knots, there and in every smoother air of the map (95th percentile "
-          "of |error|; RMS where fewer than " +
-          std::to_string(kLeastForPercentile) + " sorties gave it)",
+      "What matters most: shares of the variance of |error| that go back to each input, alone / with "
+      "what it does together with others; " +
+          std::to_string(about.cell.sorties) +
+          " sorties with everything varied at once, intervals in "
+          "study.json",
       headings, rows);
-}
-
-std::string rules_text(const StudyMap& map) {
-  std::string text = "\nRules of thumb\n";
-  for (const std::size_t line : whole_lines(map))
-    if (!map.lines[line].is_stall && map.lines[line].name == "warning") text += limits_text(map, line);
-  text += by_point_and_air(
-      map,
-      "How long to record, s: the shortest of the windows whose RMS error, all pilots together, is "
-      "within 10 % of the whole record's",
-      [&](std::size_t line, std::size_t air) {
-        return map.lines[line].is_stall ? std::string(kNoNumber) : shortest(window_enough_s(map, line, air));
-      });
-  text += by_point_and_air(map,
-                           "How many records altogether: the fewest that bring the 95 % interval under " +
-                               number(map.wanted_uncertainty_kt, 1) +
-                               " kt in 95 % of sorties, all pilots together, by their own budgets",
-                           [&](std::size_t line, std::size_t air) {
-                             const int records = records_enough(map, line, air);
-                             return records > 0 ? std::to_string(records) : std::string("no number");
-                           });
-  return text;
 }
 
 }  // namespace
@@ -147,7 +120,7 @@ std::string map_text(const StudyMap& map) {
                            [](const MapCell& cell) { return percent(cell.late_warning); });
   text += by_pilot_and_air(map, "A set out of order, % of sorties with a complete one",
                            [](const MapCell& cell) { return percent(cell.out_of_order); });
-  return text + varied_text(map) + rules_text(map);
+  return text + varied_text(map) + sensitivity_text(map) + rules_text(map);
 }
 
 }  // namespace stallwright::cli

@@ -1,5 +1,6 @@
 #include "sim/crew/pilot_grade.hpp"
 
+#include <algorithm>
 #include <iterator>
 
 #include "aircraft/input_error.hpp"
@@ -35,10 +36,10 @@ constexpr double PilotGrade::*kNumbers[] = {&PilotGrade::delay_s,
 // A number of a grade that is not in the list would stay as in the first of two rows.
 static_assert(sizeof(PilotGrade) == sizeof(std::string) + sizeof(double) * std::size(kNumbers));
 
-PilotGrade half_way(const PilotGrade& a, const PilotGrade& b) {
+PilotGrade between(const PilotGrade& a, const PilotGrade& b, double share) {
   PilotGrade grade = a;
   grade.name = a.name + "-" + b.name;
-  for (double PilotGrade::*number : kNumbers) grade.*number = 0.5 * (a.*number + b.*number);
+  for (double PilotGrade::*number : kNumbers) grade.*number = (1.0 - share) * a.*number + share * b.*number;
   return grade;
 }
 
@@ -48,8 +49,17 @@ PilotGrade pilot_grade(const std::string& name) {
   for (const PilotGrade& grade : kGrades)
     if (grade.name == name) return grade;
   for (std::size_t i = 1; i < std::size(kGrades); ++i)
-    if (const PilotGrade grade = half_way(kGrades[i - 1], kGrades[i]); grade.name == name) return grade;
+    if (const PilotGrade grade = between(kGrades[i - 1], kGrades[i], 0.5); grade.name == name) return grade;
   throw InputError("pilot: expected one of " + std::string(kPilotGrades) + ", found \"" + name + "\"");
+}
+
+PilotGrade pilot_grade_at(double place) {
+  const double within = std::clamp(place, 0.0, static_cast<double>(std::size(kGrades) - 1));
+  const auto row = std::min(static_cast<std::size_t>(within), std::size(kGrades) - 2);
+  const double share = within - static_cast<double>(row);
+  if (share == 0.0) return kGrades[row];
+  if (share == 1.0) return kGrades[row + 1];
+  return between(kGrades[row], kGrades[row + 1], share);
 }
 
 PilotGrade by_hand_grade() {

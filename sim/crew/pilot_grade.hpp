@@ -34,6 +34,9 @@ PilotGrade pilot_grade(const std::string& name);
 /// "sharp, sharp-current, current, current-rusty, rusty"
 inline constexpr const char* kPilotGrades = "sharp, sharp-current, current, current-rusty, rusty";
 
+/// Hands between the rows: 0 sharp, 1 current, 2 rusty, in between straight lines in every number; beyond, the ends.
+PilotGrade pilot_grade_at(double place);
+
 /// What stands in the place of a grade where a person flies: "by hand". Its reaction is the time between a break and the
 /// card taking the recovery to have begun; its other figures move nothing.
 PilotGrade by_hand_grade();

@@ -69,6 +69,7 @@ enum class Channel : std::uint32_t {
   kStudy,
   kTruthSet,
   kBootstrap,  ///< resampling of a study's results; sortie numbers cell and line
+  kSensitivity,  ///< scrambling of the sample for Sobol' indices; tick numbers its dimension
 };
 
 }  // namespace stallwright::random

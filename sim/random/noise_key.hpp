@@ -1,4 +1,6 @@
 #pragma once
+#include <type_traits>
+
 #include "sim/random/philox.hpp"
 
 /// Normal numbers by place for any number type of the state path: NoiseKey<T> says whose, and one overload of normal_pair for

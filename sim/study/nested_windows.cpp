@@ -85,13 +85,14 @@ void for_each_window(std::vector<LogRow>& log, const SortieConfig& config, const
   }
 }
 
-std::vector<WindowValue> fly_windows(const SortieConfig& config, const std::vector<TrueSet>& truth) {
+namespace {
+
+std::vector<WindowValue> values_of(std::vector<LogRow>& log, const SortieConfig& config,
+                                   const std::vector<TrueSet>& truth, const SortieOutcome& outcome) {
   const std::vector<WindowLine> lines = window_lines(config.card);
   std::vector<WindowValue> values(lines.size());
   try {
-    LogSink flown;
-    const SortieOutcome outcome = fly_sortie(config, flown);
-    for_each_window(flown.log, config, truth, outcome, [&](double share, const Judgement& judgement) {
+    for_each_window(log, config, truth, outcome, [&](double share, const Judgement& judgement) {
       for (std::size_t i = 0; i < lines.size(); ++i)
         if (lines[i].share == share) values[i] = value_of(lines[i], judgement);
     });
@@ -102,13 +103,25 @@ std::vector<WindowValue> fly_windows(const SortieConfig& config, const std::vect
   return values;
 }
 
+}  // namespace
+
+std::vector<WindowValue> fly_windows(const SortieConfig& config, const std::vector<TrueSet>& truth) {
+  try {
+    LogSink flown;
+    const SortieOutcome outcome = fly_sortie(config, flown);
+    return values_of(flown.log, config, truth, outcome);
+  } catch (const std::exception&) {
+    return std::vector<WindowValue>(window_lines(config.card).size());
+  }
+}
+
 std::vector<std::vector<WindowValue>> fly_window_sorties(const SortieConfig& base,
                                                          const std::vector<TrueSet>& truth,
                                                          std::uint64_t first_seed, int sorties, int threads,
                                                          const StudyProgress& progress) {
   std::vector<std::vector<WindowValue>> flown(static_cast<std::size_t>(std::max(0, sorties)));
-  for_each_sortie(base, first_seed, sorties, threads, progress, [&](int k, const SortieConfig& config) {
-    flown[static_cast<std::size_t>(k)] = fly_windows(config, truth);
+  fly_each_sortie(base, first_seed, sorties, threads, progress, [&](int k, EndedSortie& ended) {
+    flown[static_cast<std::size_t>(k)] = values_of(ended.rows.log, base, truth, ended.outcome);
   });
   return flown;
 }

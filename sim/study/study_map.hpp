@@ -6,6 +6,7 @@
 
 #include "sim/reduction/intervals.hpp"
 #include "sim/reduction/set_points.hpp"
+#include "sim/study/sensitivity/sobol_indices.hpp"
 
 namespace stallwright {
 
@@ -86,6 +87,20 @@ struct MapCell {
   std::vector<LineResult> lines;  ///< as StudyMap::lines; empty until the sorties are flown
 };
 
+/// What is varied all at once, flown after the map, and what it tells: which input matters most.
+struct Sensitivity {
+  struct Input {
+    std::string name, from, to;  ///< "air", "calm", "1.56 m/s"
+  };
+  int base = 0;  ///< base points; 0: not wanted
+  std::vector<Input> inputs;
+  int loadings = 0;                  ///< how many loadings the mass is chosen from
+  MapCell cell;                      ///< its key and sorties: base (inputs + 2); failed once flown
+  std::vector<std::uint64_t> seeds;  ///< of its sorties, as they are flown
+  /// Of |error|, by MapLine (none for those that are not of whole records) and input; empty until flown.
+  std::vector<std::vector<SobolIndex>> indices;
+};
+
 struct StudyMap {
   std::string version;   ///< of the program that flew it
   std::string identity;  ///< 16 hexadecimal digits: of recipe, aeroplane, card, airs, seeds and version
@@ -100,6 +115,7 @@ struct StudyMap {
   std::vector<MapCell> cells;      ///< airs x hands: cell(air, hand)
   std::vector<MapCell> varied;     ///< one thing changed at a time about base_cell; may be empty
   std::size_t base_cell = 0;       ///< index in cells, when there are varied ones
+  Sensitivity sensitivity;
 
   std::size_t cell_index(std::size_t air, std::size_t hand) const { return air * hands.size() + hand; }
   const MapCell& cell(std::size_t air, std::size_t hand) const { return cells.at(cell_index(air, hand)); }
@@ -109,6 +125,15 @@ struct StudyMap {
   MapCell& any_cell(std::size_t i) { return i < cells.size() ? cells[i] : varied.at(i - cells.size()); }
   const MapCell& any_cell(std::size_t i) const {
     return i < cells.size() ? cells[i] : varied.at(i - cells.size());
+  }
+
+  /// What is flown and has blocks: all cells, and after them the sorties that vary everything at once.
+  std::size_t flown_cells() const { return all_cells() + (sensitivity.base > 0 ? 1 : 0); }
+  const MapCell& flown_cell(std::size_t i) const { return i < all_cells() ? any_cell(i) : sensitivity.cell; }
+  /// Seed of sortie k of a flown cell.
+  std::uint64_t sortie_seed(std::size_t flown, int k) const {
+    return flown < all_cells() ? first_seed + static_cast<std::uint64_t>(k)
+                               : sensitivity.seeds.at(static_cast<std::size_t>(k));
   }
 };
 

@@ -10,9 +10,23 @@
 
 namespace stallwright {
 
+namespace {
+
+/// A sortie that was cut short still has its set points up to then: they count like any other.
+void take_judgement(const std::vector<LogRow>& log, const SortieConfig& config,
+                    const std::vector<TrueSet>& truth, const SortieOutcome& outcome, StudySortie& out) {
+  try {
+    out.judgement =
+        judge(reduce(log, config.card, config.instruments), truth, config.card, config.type, outcome);
+  } catch (const std::exception& e) {
+    out.failure += (out.failure.empty() ? "" : "; ") + std::string(e.what());
+  }
+}
+
+}  // namespace
+
 std::vector<bool> wing_stalled_at(const TestCard& card, const std::vector<LogRow>& log,
                                   const std::vector<TruthRow>& truth) {
-  constexpr double kStalledRoot = 0.5;
   std::set<std::string> held;
   for (Phase p : {Phase::clearing, Phase::transit, Phase::settle, Phase::record}) held.insert(phase_name(p));
   std::vector<bool> stalled(card.points.size(), false);
@@ -36,37 +50,42 @@ StudySortie fly_and_judge(const SortieConfig& config, const std::vector<TrueSet>
     out.wing_stalled = wing_stalled_at(config.card, rows.log, rows.truth);
     if (!outcome.finished)
       out.failure = outcome.failure.empty() ? "the card was not finished" : outcome.failure;
-    // A sortie that was cut short still has its set points up to then: they count like any other.
-    out.judgement =
-        judge(reduce(rows.log, config.card, config.instruments), truth, config.card, config.type, outcome);
+    take_judgement(rows.log, config, truth, outcome, out);
   } catch (const std::exception& e) {
-    out.failure += (out.failure.empty() ? "" : "; ") + std::string(e.what());
+    out.failure = e.what();
   }
   return out;
 }
 
-void for_each_sortie(const SortieConfig& base, std::uint64_t first_seed, int sorties, int threads,
-                     const StudyProgress& progress,
-                     const std::function<void(int, const SortieConfig&)>& one) {
+void fly_each_sortie(const SortieConfig& base, std::uint64_t first_seed, int sorties, int threads,
+                     const StudyProgress& progress, const std::function<void(int, EndedSortie&)>& done) {
   std::mutex guard;
-  int done = 0;
-  for_each_index(sorties, threads, [&](int k) {
+  int told = 0;
+  const auto config_of = [&](std::size_t k) {
     SortieConfig config = base;
-    config.smooth_twin = false;  // no error is taken apart here, and it costs a sixth of the time
-    config.seed = first_seed + static_cast<std::uint64_t>(k);
-    one(k, config);
-    if (!progress) return;
-    const std::lock_guard<std::mutex> lock(guard);
-    progress(++done, sorties);
-  });
+    config.seed = first_seed + k;
+    return config;
+  };
+  fly_many(static_cast<std::size_t>(std::max(0, sorties)), threads, config_of,
+           [&](std::size_t k, EndedSortie& ended) {
+             done(static_cast<int>(k), ended);
+             if (!progress) return;
+             const std::lock_guard<std::mutex> lock(guard);
+             progress(++told, sorties);
+           });
 }
 
 std::vector<StudySortie> fly_sorties(const SortieConfig& base, const std::vector<TrueSet>& truth, int sorties,
                                      std::uint64_t first_seed, int threads, const StudyProgress& progress) {
   std::vector<StudySortie> flown(static_cast<std::size_t>(std::max(0, sorties)));
-  for_each_sortie(base, first_seed, sorties, threads, progress, [&](int k, const SortieConfig& config) {
-    MemorySink rows;
-    flown[static_cast<std::size_t>(k)] = fly_and_judge(config, truth, rows);
+  fly_each_sortie(base, first_seed, sorties, threads, progress, [&](int k, EndedSortie& ended) {
+    StudySortie& out = flown[static_cast<std::size_t>(k)];
+    out.seed = first_seed + static_cast<std::uint64_t>(k);
+    out.failure = ended.failure;
+    out.tallies = ended.outcome.tallies;
+    out.tallies.resize(base.card.points.size());
+    out.wing_stalled = ended.rows.wing_stalled_at(base.card);
+    take_judgement(ended.rows.log, base, truth, ended.outcome, out);
   });
   return flown;
 }

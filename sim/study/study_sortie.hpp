@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/study/fly_many.hpp"
 #include "sim/truth/judge.hpp"
 
 namespace stallwright {
@@ -32,9 +33,10 @@ StudySortie fly_and_judge(const SortieConfig& config, const std::vector<TrueSet>
 /// Told after each sortie how many are done, of how many, from whichever thread but never from two at once.
 using StudyProgress = std::function<void(int done, int of)>;
 
-/// Does `one(k, config)` for sorties k = 0, 1, ... of a base, each with its own seed, on several threads; tells the progress.
-void for_each_sortie(const SortieConfig& base, std::uint64_t first_seed, int sorties, int threads,
-                     const StudyProgress& progress, const std::function<void(int, const SortieConfig&)>& one);
+/// Flies sorties k = 0, 1, ... of a base, each with its own seed, by fly_many, and hands each to `done` as that does; tells
+/// the progress.
+void fly_each_sortie(const SortieConfig& base, std::uint64_t first_seed, int sorties, int threads,
+                     const StudyProgress& progress, const std::function<void(int, EndedSortie&)>& done);
 
 /// Sorties with seeds first_seed, first_seed + 1, ... in that order, whatever the number of threads.
 std::vector<StudySortie> fly_sorties(const SortieConfig& base, const std::vector<TrueSet>& truth, int sorties,

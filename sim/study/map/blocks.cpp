@@ -32,8 +32,8 @@ const std::vector<std::string> kNumbers = {"out_of_order", "hold_rms_kt", "gust_
                                            "warning_margin_kt"};
 
 std::string row_text(const StudyMap& map, const Block& block, int k, const SortieNumbers& n) {
-  std::string row = csv_field(map.identity) + "," + csv_field(map.any_cell(block.cell).key) + "," +
-                    std::to_string(map.first_seed + static_cast<std::uint64_t>(block.first + k)) + "," +
+  std::string row = csv_field(map.identity) + "," + csv_field(map.flown_cell(block.cell).key) + "," +
+                    std::to_string(map.sortie_seed(block.cell, block.first + k)) + "," +
                     (n.verdict ? kVerdicts[static_cast<std::size_t>(*n.verdict)] : "") + "," +
                     csv_field(n.failure);
   const auto add = [&](double value) { row += "," + csv_field(value); };
@@ -95,8 +95,8 @@ class RowReader {
 
 std::vector<Block> blocks_of(const StudyMap& map) {
   std::vector<Block> blocks;
-  for (std::size_t cell = 0; cell < map.all_cells(); ++cell) {
-    const MapCell& of = map.any_cell(cell);
+  for (std::size_t cell = 0; cell < map.flown_cells(); ++cell) {
+    const MapCell& of = map.flown_cell(cell);
     for (int first = 0, number = 1; first < of.sorties; first += kBlockSorties, ++number) {
       std::string digits = std::to_string(number);
       digits.insert(0, 4 - std::min<std::size_t>(4, digits.size()), '0');
@@ -134,11 +134,11 @@ std::vector<SortieNumbers> read_block(const std::filesystem::path& file, const S
   std::vector<SortieNumbers> numbers;
   const RowReader reader(table, map);
   for (std::size_t k = 0; k < table.rows; ++k) {
-    const std::string seed = std::to_string(map.first_seed + static_cast<std::uint64_t>(block.first) + k);
+    const std::string seed = std::to_string(map.sortie_seed(block.cell, block.first + static_cast<int>(k)));
     if (table.texts.at("study")[k] != map.identity)
       refuse("sorties of study " + map.identity, table.texts.at("study")[k]);
-    if (table.texts.at("cell")[k] != map.any_cell(block.cell).key)
-      refuse("cell " + map.any_cell(block.cell).key, table.texts.at("cell")[k]);
+    if (table.texts.at("cell")[k] != map.flown_cell(block.cell).key)
+      refuse("cell " + map.flown_cell(block.cell).key, table.texts.at("cell")[k]);
     if (table.texts.at("seed")[k] != seed) refuse("seed " + seed, table.texts.at("seed")[k]);
     numbers.push_back(reader.row(k));
   }

@@ -14,7 +14,7 @@ namespace stallwright {
 inline constexpr int kBlockSorties = 50;
 
 struct Block {
-  std::size_t cell = 0;        ///< index by StudyMap::any_cell
+  std::size_t cell = 0;        ///< index by StudyMap::flown_cell
   int number = 0;              ///< in its cell, from 1
   int first = 0, sorties = 0;  ///< sorties first, first + 1, ... of the cell; the last block may be shorter
   std::string name;            ///< of its file

@@ -12,27 +12,22 @@
 namespace stallwright {
 namespace {
 
-/// Truth for each cell that is flown. It depends on the day, the loading and the card's speeds, so most cells share it.
-class CellTruth {
+/// Truth for all that is flown. It depends on the day, the loading and the card's speeds, so most sorties share it.
+class SharedTruth {
  public:
-  CellTruth(const MapPlan& plan, const std::vector<Block>& blocks, int threads)
-      : place_(plan.configs.size()) {
-    std::vector<const SortieConfig*> apart;
-    for (const Block& block : blocks) {
-      const SortieConfig& config = plan.configs[block.cell];
-      const auto same = std::find_if(apart.begin(), apart.end(), [&](const SortieConfig* other) {
-        return other->air.day == config.air.day && other->loading == config.loading;
-      });
-      place_[block.cell] = static_cast<std::size_t>(same - apart.begin());
-      if (same == apart.end()) apart.push_back(&config);
-    }
-    truth_.resize(apart.size());
-    for_each_index(static_cast<int>(apart.size()), threads, [&](int i) {
-      truth_[static_cast<std::size_t>(i)] = truth_for(*apart[static_cast<std::size_t>(i)]);
+  SharedTruth(const MapPlan& plan, const std::vector<Block>& blocks, int threads) {
+    for (const Block& block : blocks)
+      if (block.cell < plan.configs.size())
+        add(plan.configs[block.cell]);
+      else
+        for (int k = 0; k < block.sorties; ++k) add(plan.config(block, k));
+    truth_.resize(apart_.size());
+    for_each_index(static_cast<int>(apart_.size()), threads, [&](int i) {
+      truth_[static_cast<std::size_t>(i)] = truth_for(apart_[static_cast<std::size_t>(i)]);
     });
   }
 
-  const std::vector<TrueSet>& of(std::size_t cell) const { return truth_[place_[cell]]; }
+  const std::vector<TrueSet>& of(const SortieConfig& config) const { return truth_.at(place_of(config)); }
 
  private:
   static std::vector<TrueSet> truth_for(const SortieConfig& config) {
@@ -45,8 +40,18 @@ class CellTruth {
     }
   }
 
-  std::vector<std::size_t> place_;  ///< by cell
-  std::vector<std::vector<TrueSet>> truth_;
+  std::size_t place_of(const SortieConfig& config) const {
+    const auto same = std::find_if(apart_.begin(), apart_.end(), [&](const SortieConfig& other) {
+      return other.air.day == config.air.day && other.loading == config.loading;
+    });
+    return static_cast<std::size_t>(same - apart_.begin());
+  }
+  void add(const SortieConfig& config) {
+    if (place_of(config) == apart_.size()) apart_.push_back(config);
+  }
+
+  std::vector<SortieConfig> apart_;
+  std::vector<std::vector<TrueSet>> truth_;  ///< as long
 };
 
 /// Collects numbers of sorties until a block is whole, and writes it. Sorties are handed out in order, so only about one
@@ -128,7 +133,7 @@ MapRun fly_map(const MapPlan& plan, const MapOrder& order) {
   require_same_study(order.folder, plan.map);
   const std::vector<Block> wanted = shard_blocks(plan.map, order.shard, order.shards);
   const std::vector<Block> missing = missing_blocks(order.folder, plan.map, wanted);
-  const CellTruth truth(plan, missing, order.threads);
+  const SharedTruth truth(plan, missing, order.threads);
   prepare_study_folder(order.folder, plan.map);
   MapRun run;
   run.wanted = static_cast<int>(wanted.size());
@@ -136,14 +141,16 @@ MapRun fly_map(const MapPlan& plan, const MapOrder& order) {
   run.damaged = count_damaged(order.folder, missing);
   Spill spill(plan.map, order, missing);
   const auto config_of = [&](std::size_t k) {
-    const Block& block = missing[spill.block_of(k)];
-    SortieConfig config = plan.configs[block.cell];
-    config.seed = plan.map.first_seed + static_cast<std::uint64_t>(block.first + spill.in_block(k));
-    return config;
+    return plan.config(missing[spill.block_of(k)], spill.in_block(k));
   };
   const auto done = [&](std::size_t k, EndedSortie& ended) {
-    const std::size_t cell = missing[spill.block_of(k)].cell;
-    spill.add(k, sortie_numbers(ended, plan.configs[cell], truth.of(cell)));
+    const Block& block = missing[spill.block_of(k)];
+    const SortieConfig config = config_of(k);
+    if (block.cell < plan.configs.size())
+      return spill.add(k, sortie_numbers(ended, config, truth.of(config)));
+    const auto number = static_cast<std::size_t>(block.first + spill.in_block(k));
+    spill.add(k, cut_sortie_numbers(ended, config, truth.of(config),
+                                    record_share_at(plan.sensitivity.points.at(number))));
   };
   fly_many(spill.sorties(), order.threads, config_of, done, order.stop);
   run.flown = spill.written();

@@ -55,6 +55,19 @@ Json cell_json(const MapCell& cell) {
   return json;
 }
 
+Json indices_json(const StudyMap& map) {
+  Json lines = Json::array();
+  for (std::size_t line = 0; line < map.sensitivity.indices.size(); ++line) {
+    Json inputs = Json::array();
+    for (const SobolIndex& index : map.sensitivity.indices[line])
+      inputs.push_back({{"first_order", estimate_json({index.first, index.first_interval})},
+                        {"total", estimate_json({index.total, index.total_interval})},
+                        {"base_used", index.used}});
+    if (!inputs.empty()) lines.push_back({{"line", line}, {"inputs", inputs}});
+  }
+  return lines;
+}
+
 }  // namespace
 
 std::string map_to_json(const StudyMap& map) {
@@ -64,6 +77,10 @@ std::string map_to_json(const StudyMap& map) {
   json["cells"] = json["varied"] = Json::array();
   for (const MapCell& cell : map.cells) json["cells"].push_back(cell_json(cell));
   for (const MapCell& cell : map.varied) json["varied"].push_back(cell_json(cell));
+  if (map.sensitivity.base > 0) {
+    json["sensitivity"]["failed"] = map.sensitivity.cell.failed;
+    json["sensitivity"]["indices"] = indices_json(map);
+  }
   return map_json::text_of(json);
 }
 

@@ -102,6 +102,11 @@ void add_varied(Layout& layout, MapPlan& plan, const MapSetup& setup, const std:
     config.loading = loading_of(loading, base, file + ": varied.loadings");
     add("loading", loading, config);
   }
+  for (const RecipeAir& air : varied.airs) {
+    SortieConfig config = base;
+    config.air = air.preset;
+    add("air", air.name, config);
+  }
 }
 
 void add_lines(StudyMap& map, const SortieConfig& base) {
@@ -112,21 +117,47 @@ void add_lines(StudyMap& map, const SortieConfig& base) {
          line.is_stall, line.share, line.window_s});
 }
 
+/// Air up to the recipe's roughest; light, usual and heavy.
+SensitivityRanges ranges_of(const StudyMap& map, const SortieConfig& base, const std::string& file) {
+  SensitivityRanges ranges;
+  ranges.first_seed = map.first_seed;
+  for (const MapAir& air : map.airs)
+    if (air.sigma_mps > ranges.roughest_mps) ranges.roughest_mps = air.sigma_mps;
+  ranges.loading_names = {"light", "as loaded", "heavy"};
+  for (const std::string& name : ranges.loading_names)
+    ranges.loadings.push_back(name == "as loaded" ? base.loading : loading_of(name, base, file + ": sobol"));
+  return ranges;
+}
+
 /// Everything that decides what is flown, in words; two studies are the same when they have the same words.
 std::string decided_by(const MapSetup& setup, const MapPlan& plan) {
   std::string text = plan.map.version + "\n" + setup.aircraft_text + "\n" + setup.card_text + "\n" +
                      plan.map.sensors + "\n" + std::to_string(plan.map.airframe_seed) + "\n" +
                      std::to_string(plan.map.first_seed) + "\n";
   for (const RecipeAir& air : setup.recipe.airs) text += air.name + "\n" + air.source + "\n";
+  if (setup.recipe.varied)
+    for (const RecipeAir& air : setup.recipe.varied->airs) text += air.name + "\n" + air.source + "\n";
   for (std::size_t i = 0; i < plan.configs.size(); ++i) {
     const MapCell& cell = plan.map.any_cell(i);
     text += cell.key + " " + std::to_string(cell.sorties) + " " + cell.varied + " " + cell.value + " " +
             loading_text(plan.configs[i].loading) + "\n";
   }
+  if (plan.map.sensitivity.base > 0) {
+    text += "everything " + std::to_string(plan.map.sensitivity.base) + " " +
+            number_text(plan.sensitivity.ranges.roughest_mps) + "\n";
+    for (const Loading& loading : plan.sensitivity.ranges.loadings) text += loading_text(loading) + "\n";
+  }
   return text;
 }
 
 }  // namespace
+
+SortieConfig MapPlan::config(const Block& block, int k) const {
+  if (block.cell >= configs.size()) return sensitivity.config(static_cast<std::size_t>(block.first + k));
+  SortieConfig one = configs[block.cell];
+  one.seed = map.sortie_seed(block.cell, block.first + k);
+  return one;
+}
 
 MapPlan map_plan(const MapSetup& setup, const std::string& recipe_file) {
   MapPlan plan;
@@ -164,6 +195,10 @@ MapPlan map_plan(const MapSetup& setup, const std::string& recipe_file) {
       layout.add(map.cells, cell, config);
     }
   if (recipe.varied) add_varied(layout, plan, setup, recipe_file);
+  // As for the cells, a number of sorties that was asked for is not exceeded.
+  const int base_points = std::min(recipe.sobol_base, setup.sorties.value_or(recipe.sobol_base));
+  if (base_points > 0)
+    plan.sensitivity = plan_sensitivity(map, base, ranges_of(map, base, recipe_file), base_points);
   map.identity = hash_text(hash_bytes(kHashSeed, decided_by(setup, plan)));
   return plan;
 }

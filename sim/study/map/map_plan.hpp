@@ -4,7 +4,9 @@
 #include <vector>
 
 #include "sim/sortie/sortie.hpp"
+#include "sim/study/map/blocks.hpp"
 #include "sim/study/map/recipe.hpp"
+#include "sim/study/sensitivity/sensitivity_plan.hpp"
 #include "sim/study/study_map.hpp"
 
 namespace stallwright {
@@ -22,6 +24,9 @@ struct MapSetup {
 struct MapPlan {
   StudyMap map;                       ///< without results
   std::vector<SortieConfig> configs;  ///< of all cells (StudyMap::any_cell); each sortie sets its own seed
+  SensitivityPlan sensitivity;        ///< what is flown after them
+
+  SortieConfig config(const Block& block, int k) const;  ///< of sortie k of a block, with its seed
 };
 
 /// Lays out the cells: airs x pilots, then what varies about one of them. The identity is a hash of everything that decides

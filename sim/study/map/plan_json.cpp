@@ -6,11 +6,24 @@
 #include "sim/study/map/map_json.hpp"
 #include "sim/study/map/map_json_parts.hpp"
 #include "sim/study/map/recipe.hpp"
+#include "sim/study/sensitivity/sensitivity_plan.hpp"
 
 namespace stallwright {
 namespace map_json {
 
 Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
+
+/// Null when none is wanted.
+Json sensitivity_plan(const Sensitivity& about) {
+  if (about.base == 0) return nullptr;
+  Json inputs = Json::array();
+  for (const Sensitivity::Input& input : about.inputs)
+    inputs.push_back({{"name", input.name}, {"from", input.from}, {"to", input.to}});
+  return {{"base", about.base},
+          {"sorties", about.cell.sorties},
+          {"loadings", about.loadings},
+          {"inputs", inputs}};
+}
 
 Json head(const StudyMap& map, const char* format) {
   Json airs = Json::array(), lines = Json::array();
@@ -38,7 +51,8 @@ Json head(const StudyMap& map, const char* format) {
           {"airs", airs},
           {"pilots", map.hands},
           {"lines", lines},
-          {"base_cell", map.base_cell}};
+          {"base_cell", map.base_cell},
+          {"sensitivity", sensitivity_plan(map.sensitivity)}};
 }
 
 Json planned_cell(const MapCell& cell) {
@@ -102,6 +116,19 @@ void read_lines(const JsonNode& root, StudyMap& map) {
   }
 }
 
+void read_sensitivity(const JsonNode& node, StudyMap& map) {
+  Sensitivity& about = map.sensitivity;
+  about.base = node.at("base").count();
+  if (about.base < 1 || about.base > kMostBase) node.at("base").fail("1 to 65536");
+  about.loadings = node.at("loadings").count();
+  if (about.loadings < 1 || about.loadings > 12) node.at("loadings").fail("1 to 12");
+  for (const JsonNode& input : node.at("inputs").elements())
+    about.inputs.push_back({input.at("name").text(), input.at("from").text(), input.at("to").text()});
+  if (about.inputs.size() != static_cast<std::size_t>(kSensitivityInputs))
+    node.at("inputs").fail(std::to_string(kSensitivityInputs) + " inputs");
+  lay_out_sensitivity(map);
+}
+
 nlohmann::json parsed(const std::filesystem::path& file) {
   std::error_code error;
   std::ifstream in(file, std::ios::binary);
@@ -152,6 +179,8 @@ StudyMap read_plan(const std::filesystem::path& file) {
   if (map.cells.size() != map.airs.size() * map.hands.size())
     root.at("cells").fail("as many cells as airs times pilots");
   map.base_cell = index_below(root.at("base_cell"), map.cells.size());
+  if (json.contains("sensitivity") && !json["sensitivity"].is_null())
+    read_sensitivity(root.at("sensitivity"), map);
   return map;
 }
 

@@ -36,18 +36,18 @@ std::string bytes_of(const std::filesystem::path& file) {
   return {std::istreambuf_iterator<char>(in), {}};
 }
 
+RecipeAir named_air(const TomlTable& table, const char* key, const std::string& use) {
+  const NamedAir named = told_at(table, key, use, [&] { return find_air(use); });
+  return {named.label, named.preset, bytes_of(named.file) + (named.hour ? number_text(*named.hour) : "")};
+}
+
 RecipeAir read_air(const TomlTable& table) {
   for (const char* key : {"use", "name", "sigma_mps"}) table.announce(key);
   RecipeAir air;
   if (table.has("use")) {
     for (const char* key : {"name", "sigma_mps"})
       if (table.has(key)) table.reject(key, "either use, or name and sigma_mps", "both");
-    const std::string use = table.text("use", 400);
-    const NamedAir named = told_at(table, "use", use, [&] { return find_air(use); });
-    air.name = named.label;
-    air.preset = named.preset;
-    air.source = bytes_of(named.file) + (named.hour ? number_text(*named.hour) : "");
-    return air;
+    return named_air(table, "use", table.text("use", 400));
   }
   air.name = table.text("name", kLongestName);
   air.preset.name = air.name;
@@ -86,7 +86,7 @@ std::vector<std::string> read_pilots(const TomlTable& table) {
 }
 
 RecipeVaried read_varied(const TomlTable& table, const Recipe& recipe) {
-  for (const char* key : {"sorties", "air", "pilot", "entry_rates_ktps", "sensors", "loadings"})
+  for (const char* key : {"sorties", "air", "pilot", "entry_rates_ktps", "sensors", "loadings", "airs"})
     table.announce(key);
   RecipeVaried varied;
   varied.sorties = whole(table, {"sorties", unit::kNone, 2, kMostSorties}, varied.sorties);
@@ -103,6 +103,9 @@ RecipeVaried read_varied(const TomlTable& table, const Recipe& recipe) {
   for (const std::string& grade : varied.sensors)
     told_at(table, "sensors", grade, [&] { return instrument_grade(grade); });
   if (table.has("loadings")) varied.loadings = different(table, "loadings", 400, 1);
+  if (table.has("airs"))
+    for (const std::string& use : different(table, "airs", 400, 1))
+      varied.airs.push_back(named_air(table, "airs", use));
   return varied;
 }
 
@@ -123,7 +126,8 @@ Recipe load_recipe(const std::filesystem::path& file, std::vector<KnownField>& k
   recipe.pilots = read_pilots(map);
   recipe.airs = read_airs(root);
   if (root.has("varied")) recipe.varied = read_varied(root.table("varied"), recipe);
-  if (root.has("sobol")) recipe.sobol_base = whole(root.table("sobol"), {"base", unit::kNone, 0, 65536}, 0);
+  if (root.has("sobol"))
+    recipe.sobol_base = whole(root.table("sobol"), {"base", unit::kNone, 0, kMostBase}, 0);
   document.reject_unknown_keys();
   known = document.known_fields();
   return recipe;

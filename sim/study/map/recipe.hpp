@@ -24,6 +24,7 @@ struct RecipeVaried {
   std::vector<double> entry_rates_ktps;
   std::vector<std::string> sensors;   ///< grades of instruments
   std::vector<std::string> loadings;  ///< "light", "heavy", or "STATION=KG, STATION=KG"
+  std::vector<RecipeAir> airs;        ///< other airs than the columns of the map
 };
 
 struct Recipe {
@@ -35,6 +36,7 @@ struct Recipe {
   int sobol_base = 0;  ///< base samples of the sensitivity indices; 0: none are wanted
 };
 
+inline constexpr int kMostBase = 65536;     ///< of Sobol' indices
 inline constexpr int kMostSorties = 50000;  ///< of a cell
 
 /// Reads a recipe and the airs that it names. Throws InputError with one line `FILE:LINE: field: expected ..., found ...`.

@@ -9,6 +9,8 @@
 #include "sim/study/map/cell_summary.hpp"
 #include "sim/study/map/map_csv.hpp"
 #include "sim/study/map/map_json.hpp"
+#include "sim/study/page/study_page.hpp"
+#include "sim/study/sensitivity/sensitivity_plan.hpp"
 
 namespace stallwright {
 namespace {
@@ -123,13 +125,16 @@ std::vector<Block> missing_blocks(const fs::path& folder, const StudyMap& map,
 void read_results(const fs::path& folder, StudyMap& map) {
   const std::vector<Block> blocks = blocks_of(map);
   auto block = blocks.begin();
-  for (std::size_t cell = 0; cell < map.all_cells(); ++cell) {
+  for (std::size_t cell = 0; cell < map.flown_cells(); ++cell) {
     std::vector<SortieNumbers> sorties;
     for (; block != blocks.end() && block->cell == cell; ++block) {
       const std::vector<SortieNumbers> read = read_block(block_file(folder, *block), map, *block);
       sorties.insert(sorties.end(), read.begin(), read.end());
     }
-    summarise_cell(map, cell, sorties);
+    if (cell < map.all_cells())
+      summarise_cell(map, cell, sorties);
+    else
+      summarise_sensitivity(map, sorties);
   }
 }
 
@@ -137,6 +142,7 @@ void write_tables(const fs::path& folder, StudyMap& map) {
   read_results(folder, map);
   write_whole_file(folder / "study.csv", map_to_csv(map));
   write_whole_file(folder / "study.json", map_to_json(map));
+  write_whole_file(folder / "study.html", study_page(map));
 }
 
 StudyMap merge_studies(const std::vector<fs::path>& folders, const fs::path& out) {

@@ -10,6 +10,7 @@ namespace stallwright {
 ///   study-plan.json   what is flown (map_json.hpp)
 ///   sorties/          the blocks (blocks.hpp)
 ///   study.csv, study.json    the tables, made from the two above when every block is there
+///   study.html        the page, made with them
 /// What is flown is spilled there, so memory does not grow with the number of sorties.
 
 inline constexpr const char* kPlanFile = "study-plan.json";
@@ -29,7 +30,7 @@ std::vector<Block> missing_blocks(const std::filesystem::path& folder, const Stu
 /// memory at a time. Throws InputError for a block that is missing or is not what it should be.
 void read_results(const std::filesystem::path& folder, StudyMap& map);
 
-/// Reads the results and writes study.csv and study.json.
+/// Reads the results and writes study.csv, study.json and study.html.
 void write_tables(const std::filesystem::path& folder, StudyMap& map);
 
 /// Gathers the blocks of several folders, shards of one study, into a new or empty one, and writes the tables. Throws

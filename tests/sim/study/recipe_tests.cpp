@@ -61,12 +61,12 @@ TEST_CASE("the default recipe is four airs by five pilots, 10000 sorties, and fi
     INFO(type);
     const MapPlan plan = map_plan(setup_of("air-and-hands", type), "air-and-hands");
     CHECK(plan.map.cells.size() == 20);
-    CHECK(plan.map.varied.size() == 5);
+    CHECK(plan.map.varied.size() == 6);
     int sorties = 0;
     for (const MapCell& cell : plan.map.cells) sorties += cell.sorties;
     CHECK(sorties == 10000);
     CHECK(plan.map.cells[plan.map.base_cell].key == "13-light-current");
-    CHECK(plan.configs.size() == 25);
+    CHECK(plan.configs.size() == 26);
     CHECK(plan.configs[20].card.points.back().entry_rate_ktps == 0.5);
     CHECK(plan.configs[22].instruments.name == "ideal");
     const auto mass_kg = [&](std::size_t i) {
@@ -75,14 +75,19 @@ TEST_CASE("the default recipe is four airs by five pilots, 10000 sorties, and fi
     CHECK(mass_kg(23) < mass_kg(0));
     CHECK_THAT(mass_kg(24), Catch::WithinAbs(plan.configs[0].type.mass.max_kg, 1e-6));
     CHECK(check_envelope(plan.configs[23].type, plan.configs[23].loading).empty());
+    CHECK(plan.configs[25].air.severity == Severity::kModerate);
+    CHECK(plan.map.varied[5].key == "26-light-current-air-moderate");
   }
 }
 
-TEST_CASE("slight air has half the gusts of light air at 3000 ft", "[study][recipe]") {
+TEST_CASE("slight air has half the gusts of light air at 3000 ft, lively air half as much again",
+          "[study][recipe]") {
   const Recipe recipe = load_recipe(find_recipe_file("air-and-hands"));
   REQUIRE(recipe.airs.at(1).name == "slight");
   const double light_mps = severity_sigma_kt(Severity::kLight, 3000.0 * kFoot) * kKnot;
   CHECK_THAT(recipe.airs[1].preset.sigma_mps, Catch::WithinRel(0.5 * light_mps, 0.01));
+  REQUIRE(recipe.airs.at(3).name == "lively");
+  CHECK_THAT(recipe.airs[3].preset.sigma_mps, Catch::WithinRel(1.5 * light_mps, 0.01));
 }
 
 TEST_CASE("the recipe of hours has the airs of one day", "[study][recipe]") {
@@ -163,6 +168,7 @@ TEST_CASE("a loading that the aeroplane cannot take is refused naming the recipe
                                                       Catch::Contains("front seat") &&
                                                       Catch::Contains("third seat"));
   setup.recipe.varied->loadings = {"front seat=60, rear seat=0"};
+  setup.recipe.varied->airs.clear();
   CHECK(map_plan(setup, "mine.toml").configs.back().loading.kg[0] == 60.0);
 }
 
