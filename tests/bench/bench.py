@@ -26,7 +26,8 @@ def rounds_of_all(program, folder, kernels, size):
     difference = measure.exported(program, folder)
     if not difference < AGREES:
         raise SystemExit(f"stallwright: bench: NumPy's step and ours differ by {difference:.1e}, expected below {AGREES}")
-    yardsticks = {measure.NUMPY: measure.NumpyFlight(folder, True), measure.NUMPY_PLAIN: measure.NumpyFlight(folder, False)}
+    yardsticks = {measure.NUMPY: measure.NumpyFlight(folder, keeps_memory=True),
+                  measure.NUMPY_PLAIN: measure.NumpyFlight(folder, keeps_memory=False)}
     rounds = []
     for number in range(size.rounds):
         measure.say(f"round {number + 1} of {size.rounds}")

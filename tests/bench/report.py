@@ -39,7 +39,8 @@ def kernels_table(rounds, kernels, operations, instructions):
     for kernel in kernels:
         step, tick, whole = (rounds.best(w, kernel) for w in ("step", "tick", "sorties"))
         floor = "" if kernel == LIBM else f"{100 * floor_ns(operations['step'], kernel, rounds) / step:.0f} %"
-        count = [f"{instructions[w, kernel]:,.0f}" if (w, kernel) in instructions else "–" for w in ("step", "sorties")]
+        count = [f"{instructions[w, kernel]:,.0f}" if (w, kernel) in instructions else "–"
+                 for w in ("step", "sorties")]
         rows.append([kernel, lanes_of(kernel), f"{step:,.0f}", f"{tick:,.0f}", f"{whole:,.0f}",
                      f"{rounds.median('sorties', kernel):,.0f}", *count, floor,
                      f"{1e9 / STEPS_PER_S / whole:,.0f}", f"{1e9 / whole / rounds.best('steps of a sortie', kernel):.1f}"])
@@ -88,7 +89,8 @@ def goals_table(rounds, kernels):
                 ratio(f"{kernel} against {name} over {AEROPLANES:,} aeroplanes, flight alone", name, kernel, "step", goal)
     ratio("two threads against one", 1, 2, "many", 1.85)
     middle, least, most = rounds.ratio("sorties", LIBM, SCALAR)
-    rows.append(["(our scalar code against the same with libm, whole sortie)", "", f"{middle:.2f} ({least:.2f} to {most:.2f})", ""])
+    rows.append(["(our scalar code against the same with libm, whole sortie)", "",
+                 f"{middle:.2f} ({least:.2f} to {most:.2f})", ""])
     return table(["what", "goal", "found: median of rounds (least to most)", "met"], rows)
 
 
