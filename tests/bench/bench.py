@@ -40,6 +40,7 @@ def rounds_of_all(program, folder, kernels, size):
 def whole_table(chosen):
     size = measure.Size(chosen.quick)
     size.rounds = chosen.rounds or size.rounds
+    load_before = os.getloadavg()[0]
     with Program(chosen.program) as program:
         kernels = program.ask("kernels")
         operations = program.ask("operations")
@@ -47,7 +48,7 @@ def whole_table(chosen):
     counts = measure.by_count(chosen.program, size.counts)
     instructions = measure.counted_instructions(chosen.program, chosen.out, os.path.join(HERE, "brief.toml"), kernels)
     said = subprocess.run([chosen.stallwright, "--version"], capture_output=True, text=True, check=True).stdout
-    return "".join([report.heading(rounds, said.split()[-1], size),
+    return "".join([report.heading(rounds, said.split()[-1], size, load_before),
                     report.kernels_table(rounds, kernels, operations, instructions),
                       report.goals_table(rounds, kernels), report.operations_table(operations, kernels, rounds),
                       report.counts_table(counts),
