@@ -2,48 +2,11 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
-#include "tests/sim/cli/least_card.hpp"
 #include "tests/sim/cli/refused.hpp"
+#include "tests/sim/cli/tiny_study.hpp"
 
 namespace stallwright::cli_test {
 namespace {
-
-/// Four cells and one more, two sorties each: five blocks.
-const std::string kRecipe = R"(format = "stallwright-recipe-1"
-[map]
-name = "Tiny"
-summary = "For tests."
-sorties = 2
-pilots = ["sharp", "current"]
-[[air]]
-use = "calm"
-[[air]]
-use = "light"
-[varied]
-sorties = 2
-air = "calm"
-pilot = "sharp"
-sensors = ["ideal"]
-)";
-
-const std::string kStudy = "study --recipe tiny.toml --card least.toml";
-
-void put_inputs(const Folder& folder) {
-  put(folder / "tiny.toml", kRecipe);
-  put(folder / "least.toml", kLeastCard);
-}
-
-/// All files of a study, names and bytes; what an interrupted write left behind is none of it.
-std::string contents(const fs::path& study) {
-  std::vector<fs::path> files;
-  for (const auto& entry : fs::recursive_directory_iterator(study))
-    if (entry.is_regular_file() && entry.path().filename().string().front() != '.')
-      files.push_back(entry.path());
-  std::sort(files.begin(), files.end());
-  std::string all;
-  for (const fs::path& file : files) all += fs::relative(file, study).string() + "\n" + text_of(file);
-  return all;
-}
 
 int blocks_in(const fs::path& study) {
   int count = 0;
