@@ -33,6 +33,7 @@ Aircraft sections_alone(const SectionType& section, double chord_m) {
     a.separation_spread[i][i] = 1.0;
     Strip& s = a.strips[i];
     s.chord_m = chord_m;
+    keep_pace(s, section);
     s.slipstream_share = s.control_share = s.flap_share = 0.0;
     s.chord_B = {1.0, 0.0, 0.0};
     s.normal_B = {0.0, 0.0, 1.0};
