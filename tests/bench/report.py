@@ -23,8 +23,8 @@ def heading(rounds, version, size, load_before):
     """Load: how many programs wanted a processor in the minute before the first round; 0 is a quiet machine."""
     clocks = [r["clock", "ghz"] for r in rounds.all]
     return (f"{processor()} at {min(clocks):.2f} to {max(clocks):.2f} GHz as measured, "
-            f"{datetime.date.today().isoformat()}, stallwright {version}, {compiler()}; {len(rounds.all)} rounds, load {load_before:.1f} before"
-            f"{', quick' if size.quick else ''}.\n\n")
+            f"{datetime.date.today().isoformat()}, stallwright {version}, {compiler()}; "
+            f"{len(rounds.all)} rounds, load {load_before:.1f} before{', quick' if size.quick else ''}.\n\n")
 
 
 def compiler():
