@@ -148,8 +148,7 @@ inline DrydenNoise<double> dryden_noise(const random::Key& key, std::uint64_t ti
 
 /// The same of several sorties.
 template <class T>
-  requires(!std::is_integral_v<T>)
-DrydenNoise<T> dryden_noise(const random::NoiseKey<T>& key, const T& tick) {
+requires(!std::is_integral_v<T>) DrydenNoise<T> dryden_noise(const random::NoiseKey<T>& key, const T& tick) {
   return dryden_noise_from<T>(
       [&](random::Channel channel, std::uint32_t) { return normal_pair(key, channel, tick); });
 }

@@ -48,8 +48,8 @@ inline std::array<double, kShakes> shake_noise(const random::Key& key, std::uint
 
 /// The same of several sorties.
 template <class T>
-  requires(!std::is_integral_v<T>)
-std::array<T, kShakes> shake_noise(const random::NoiseKey<T>& key, const T& step) {
+requires(!std::is_integral_v<T>) std::array<T, kShakes> shake_noise(const random::NoiseKey<T>& key,
+                                                                    const T& step) {
   std::array<T, kShakes> noise;
   for (std::size_t k = 0; k < kShakes; ++k)
     noise[k] = normal(key, random::Channel::kBuffet, step, static_cast<std::uint32_t>(k));

@@ -68,7 +68,7 @@ enum class Channel : std::uint32_t {
   kCard = 0x0600,
   kStudy,
   kTruthSet,
-  kBootstrap,  ///< resampling of a study's results; sortie numbers cell and line
+  kBootstrap,    ///< resampling of a study's results; sortie numbers cell and line
   kSensitivity,  ///< scrambling of the sample for Sobol' indices; tick numbers its dimension
 };
 

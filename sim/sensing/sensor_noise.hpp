@@ -49,8 +49,8 @@ SensorNoise<double> sensor_noise(const random::Key& key, std::uint64_t sample);
 
 /// The same of several sorties, with numbers for a GPS fix on every sample.
 template <class T>
-  requires(!std::is_integral_v<T>)
-SensorNoise<T> sensor_noise(const random::NoiseKey<T>& key, const T& sample) {
+requires(!std::is_integral_v<T>) SensorNoise<T> sensor_noise(const random::NoiseKey<T>& key,
+                                                             const T& sample) {
   SensorNoise<T> noise = sensor_noise_from<T>(
       [&](random::Channel channel, std::uint32_t index) { return normal(key, channel, sample, index); });
   noise.gps_speed = normal(key, random::Channel::kSensorGps, sample, 0);
