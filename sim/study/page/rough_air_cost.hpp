@@ -2,6 +2,7 @@
 #include <optional>
 #include <string>
 
+#include "sim/sortie/log_row.hpp"
 #include "sim/study/study_map.hpp"
 
 namespace stallwright {
@@ -13,7 +14,10 @@ struct RoughAirCost {
   Estimate smooth_kt, rough_kt;
   double margin_kt =
       kNone;  ///< that the warning has over the stall in truth, mean in the smooth air; none for other points
-  double cost_kt() const { return rough_kt.value - smooth_kt.value; }
+  /// Between the two as they are printed, to a tenth, so that a reader who subtracts agrees.
+  double cost_kt() const {
+    return as_printed(as_printed(rough_kt.value, 1) - as_printed(smooth_kt.value, 1), 1);
+  }
   bool beyond_chance() const { return rough_kt.interval.lower > smooth_kt.interval.upper; }
 };
 

@@ -30,6 +30,13 @@ TEST_CASE("under 200 sorties the sentence speaks of RMS and says why", "[study][
         "percentile).");
 }
 
+TEST_CASE("the cost is the difference of the two figures as they are printed", "[study][page]") {
+  RoughAirCost cost;
+  cost.smooth_kt.value = 0.56;  // 0.6
+  cost.rough_kt.value = 0.84;   // 0.8
+  CHECK(cost.cost_kt() == 0.2);
+}
+
 TEST_CASE("a difference within the intervals is not called a cost", "[study][page]") {
   StudyMap map = made_up_map();
   for (MapCell& cell : map.cells) cell.lines[0] = study_test::made_up_line(cell.air == 0 ? 1.1 : 1.0, 400);
