@@ -1,4 +1,6 @@
 #pragma once
+#include <algorithm>
+#include <array>
 #include <set>
 
 #include "sim/sortie/sortie.hpp"
@@ -8,10 +10,10 @@ namespace stallwright {
 /// Less than this share of the root's chord attached is a stalled wing.
 inline constexpr double kStalledRoot = 0.5;
 
-/// On the way to a point or on it: clearing turns, transit, settling, record.
+/// On the way to a point or on it.
+inline constexpr std::array kHeldPhases{Phase::clearing, Phase::transit, Phase::settle, Phase::record};
 inline bool is_held(Phase phase) {
-  return phase == Phase::clearing || phase == Phase::transit || phase == Phase::settle ||
-         phase == Phase::record;
+  return std::find(kHeldPhases.begin(), kHeldPhases.end(), phase) != kHeldPhases.end();
 }
 
 /// Keeps the rows of records, and the one after each so that two in a row stay two: all that is reduced and judged, and a

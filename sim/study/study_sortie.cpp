@@ -28,7 +28,7 @@ void take_judgement(const std::vector<LogRow>& log, const SortieConfig& config,
 std::vector<bool> wing_stalled_at(const TestCard& card, const std::vector<LogRow>& log,
                                   const std::vector<TruthRow>& truth) {
   std::set<std::string> held;
-  for (Phase p : {Phase::clearing, Phase::transit, Phase::settle, Phase::record}) held.insert(phase_name(p));
+  for (Phase p : kHeldPhases) held.insert(phase_name(p));
   std::vector<bool> stalled(card.points.size(), false);
   for (std::size_t i = 0; i < log.size() && i < truth.size(); ++i) {
     if (log[i].point < 1 || !held.contains(log[i].phase)) continue;

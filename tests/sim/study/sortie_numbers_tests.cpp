@@ -85,6 +85,42 @@ TEST_CASE("a sortie that cannot be begun is a failure with its text and no numbe
   for (const LineNumbers& line : numbers.lines) CHECK_FALSE(line.found);
 }
 
+TEST_CASE("of sorties flown many at once the same is known as of each alone", "[study]") {
+  SortieConfig config = study_test::sortie("marram", "current", "standard");
+  config.air = study_test::air("moderate");
+  const std::vector<TrueSet> truth = truth_of(config);
+  const std::vector<StudySortie> many = fly_sorties(config, truth, 2, 3, 1, {});
+  for (const StudySortie& flown : many) {
+    config.seed = flown.seed;
+    MemorySink rows;
+    const StudySortie alone = fly_and_judge(config, truth, rows);
+    CHECK(flown.failure == alone.failure);
+    CHECK(flown.wing_stalled == alone.wing_stalled);
+    CHECK(flown.judgement.verdict == alone.judgement.verdict);
+    for (std::size_t k = 0; k < alone.tallies.size(); ++k)
+      CHECK(flown.tallies[k].flagged == alone.tallies[k].flagged);
+  }
+  REQUIRE(many.size() == 2);
+}
+
+TEST_CASE("a wing that stalls while a steady point is held is kept, rows or none", "[study]") {
+  const TestCard card = study_test::sortie("marram", "current", "standard").card;
+  REQUIRE(card.points.back().is_stall());
+  const auto told = [&](int point, Phase phase, double attached_root) {
+    RecordSink sink;
+    Marks marks;
+    marks.point = point;
+    marks.phase = phase;
+    CHECK_FALSE(sink.wants(marks, attached_root));
+    return sink.wing_stalled_at(card);
+  };
+  CHECK(told(2, Phase::settle, 0.49)[1]);
+  CHECK_FALSE(told(2, Phase::settle, 0.49)[0]);
+  CHECK_FALSE(told(2, Phase::settle, 0.51)[1]);
+  CHECK_FALSE(told(2, Phase::recover, 0.1)[1]);
+  CHECK_FALSE(told(static_cast<int>(card.points.size()), Phase::settle, 0.1).back());
+}
+
 TEST_CASE("after a stop no sortie is begun and those under way are dropped", "[study]") {
   const SortieConfig config = study_test::sortie("marram", "sharp", "ideal");
   std::atomic<bool> stop{false};
