@@ -68,6 +68,13 @@ TurbulenceIntensity uniform_intensity(double sigma_mps) {
   return {sigma_mps, false, {0.0}, {sigma_mps}};
 }
 
+std::optional<double> uniform_sigma(const TurbulenceIntensity& intensity) {
+  const bool uniform = !intensity.low_layer_anisotropic && intensity.sigma_mps.size() == 1 &&
+                       intensity.sigma_mps.front() == intensity.low_sigma_w_mps &&
+                       intensity.convective_height_m.empty();
+  return uniform ? std::optional(intensity.low_sigma_w_mps) : std::nullopt;
+}
+
 double exceedance_sigma_mps(double probability, double height_m) {
   if (!(probability >= kExceedance.back().probability && probability <= kExceedance.front().probability))
     throw std::invalid_argument("probability: expected 1e-6 to 0.2");

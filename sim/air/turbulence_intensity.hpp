@@ -46,6 +46,8 @@ struct TurbulenceIntensity {
 TurbulenceIntensity turbulence_intensity(Severity severity);
 /// The same sigma for u, v and w at every height; the scale lengths still follow the height.
 TurbulenceIntensity uniform_intensity(double sigma_mps);
+/// The sigma of such an intensity; none: another one, or convection on top.
+std::optional<double> uniform_sigma(const TurbulenceIntensity& intensity);
 
 /// Standard deviation (m/s) and scale length (m) of each gust component.
 template <class T>

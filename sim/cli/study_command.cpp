@@ -73,7 +73,7 @@ int study(const cli::StudyOptions& options) {
   std::optional<PassingFolder> passing;
   if (!options.out_given) passing.emplace();
   order.folder = passing ? passing->path() : fs::path(options.out);
-  order.threads = options.threads;
+  order.threads = options.often.threads;
   order.progress = cli::progress_line();
   const cli::StopRequest request;
   order.stop = &request.stop();

@@ -1,17 +1,15 @@
 #include "sim/cli/study_intervals_command.hpp"
 
 #include <algorithm>
-#include <cstdint>
 #include <filesystem>
 #include <iostream>
 #include <memory>
 
 #include "aircraft/input_error.hpp"
-#include "sim/cli/cli_common.hpp"
+#include "sim/cli/flown_often.hpp"
 #include "sim/cli/study_progress.hpp"
 #include "sim/cli/study_report.hpp"
 #include "sim/report/whole_file.hpp"
-#include "sim/sortie/card_check.hpp"
 #include "sim/study/criteria.hpp"
 
 namespace stallwright {
@@ -20,11 +18,10 @@ namespace {
 namespace fs = std::filesystem;
 
 struct Options {
-  cli::FlightOptions flight;
+  cli::FlownOften often;
   std::vector<std::string> airs{"calm", "light", "moderate"};
-  std::string pilot = "current", sensors = "standard", out;
-  int sorties = 200, threads = 0;
-  std::uint64_t seed = 1, airframe_seed = 1;
+  std::string pilot = "current", out;
+  int sorties = 200;
   double entry_rate_ktps = kUnset;
   bool json = false;
 };
@@ -40,26 +37,15 @@ void require_writable_place(const fs::path& file) {
 }
 
 StudyConfig study_config(const Options& options) {
-  const cli::Flight flight = cli::read_flight(options.flight);
-  const std::vector<std::string> problems = card_check(flight.card, flight.type);
-  if (!problems.empty())
-    throw InputError(flight.card_file.string() + ": expected a card that " + flight.type.name +
-                     " can fly, found " + problems.front());
-  if (flight.card.verifies)
-    throw InputError(flight.card_file.string() + ": expected a card that teaches, found one that verifies");
   StudyConfig config;
-  config.base.type = flight.type;
-  config.base.loading = flight.loading;
-  config.base.card = flight.card;
+  config.base = cli::often_flight(options.often).base;
   config.base.pilot = pilot_grade(options.pilot);
-  config.base.instruments = instrument_grade(options.sensors);
-  config.base.airframe_seed = options.airframe_seed;
   if (options.entry_rate_ktps == options.entry_rate_ktps)
     for (TestPoint& point : config.base.card.points)
       if (point.is_stall()) point.entry_rate_ktps = options.entry_rate_ktps;
   config.sorties = options.sorties;
-  config.first_seed = options.seed;
-  config.threads = options.threads;
+  config.first_seed = options.often.first_seed();
+  config.threads = options.often.threads;
   for (const std::string& option : options.airs) {
     const NamedAir air = find_air(option);
     config.airs.push_back(air.preset);
@@ -82,27 +68,6 @@ int study(const Options& options) {
                                                                                                    : cli::kNo;
 }
 
-void add_counts(CLI::App& command, Options& options) {
-  command.add_option("--sorties", options.sorties, "Sorties in each air")
-      ->type_name("N")
-      ->check(CLI::Range(2, 100000))
-      ->capture_default_str();
-  command.add_option("--seed", options.seed, "Seed of the first sortie; the others count up from it")
-      ->type_name("N")
-      ->capture_default_str();
-  command
-      .add_option("--threads", options.threads,
-                  "Threads; 0: as many as the machine has. The result does not depend on it")
-      ->type_name("N")
-      ->check(CLI::Range(0, 1024))
-      ->capture_default_str();
-  command
-      .add_option("--airframe-seed", options.airframe_seed,
-                  "Number that draws the airframe's own small differences; 0: a perfectly even one")
-      ->type_name("N")
-      ->capture_default_str();
-}
-
 }  // namespace
 
 void add_study_intervals_command(CLI::App& study_command, int& exit_code) {
@@ -111,7 +76,7 @@ void add_study_intervals_command(CLI::App& study_command, int& exit_code) {
       "intervals",
       "Fly a card many times in several airs: how far off the set points are, and whether intervals keep "
       "their word");
-  cli::add_flight_options(*command, options->flight);
+  cli::add_flown_often(*command, options->often, "air");
   command
       ->add_option("--air", options->airs,
                    "Air: calm, light, moderate, severe, day:HH:MM, or a weather file; repeatable")
@@ -121,10 +86,10 @@ void add_study_intervals_command(CLI::App& study_command, int& exit_code) {
   command->add_option("--pilot", options->pilot, std::string("How current the hands are: ") + kPilotGrades)
       ->type_name("NAME")
       ->capture_default_str();
-  command->add_option("--sensors", options->sensors, "Instruments: ideal or standard")
-      ->type_name("NAME")
+  command->add_option("--sorties", options->sorties, "Sorties in each air")
+      ->type_name("N")
+      ->check(CLI::Range(2, 100000))
       ->capture_default_str();
-  add_counts(*command, *options);
   command
       ->add_option("--entry-rate", options->entry_rate_ktps,
                    "Entry rate of every stall, instead of the card's, kt/s")

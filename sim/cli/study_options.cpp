@@ -5,7 +5,6 @@
 #include <iterator>
 
 #include "aircraft/input_error.hpp"
-#include "sim/sortie/card_check.hpp"
 
 namespace stallwright::cli {
 namespace {
@@ -31,30 +30,20 @@ void read_shard(const std::string& text, MapOrder& order) {
 }
 
 MapPlan study_plan(const StudyOptions& options) {
-  const Flight flight = read_flight(options.flight);
-  const std::vector<std::string> problems = card_check(flight.card, flight.type);
-  if (!problems.empty())
-    throw InputError(flight.card_file.string() + ": expected a card that " + flight.type.name +
-                     " can fly, found " + problems.front());
-  if (flight.card.verifies)
-    throw InputError(flight.card_file.string() + ": expected a card that teaches, found one that verifies");
+  const OftenFlight often = often_flight(options.often);
   const fs::path recipe_file = find_recipe_file(options.recipe);
   MapSetup setup;
   setup.recipe = load_recipe(recipe_file);
-  setup.base.type = flight.type;
-  setup.base.loading = flight.loading;
-  setup.base.card = flight.card;
-  setup.base.instruments = instrument_grade(options.sensors);
-  setup.base.airframe_seed = seed_from("--airframe-seed", options.airframe_seed);
-  setup.first_seed = seed_from("--seed", options.seed);
+  setup.base = often.base;
+  setup.first_seed = options.often.first_seed();
   if (options.sorties > 0) setup.sorties = options.sorties;
-  setup.aircraft_text = bytes_of(flight.aircraft_file);
-  setup.card_text = bytes_of(flight.card_file);
+  setup.aircraft_text = bytes_of(often.files.aircraft_file);
+  setup.card_text = bytes_of(often.files.card_file);
   return map_plan(setup, recipe_file.string());
 }
 
 void add_study_options(CLI::App& command, StudyOptions& options) {
-  add_flight_options(command, options.flight);
+  add_flown_often(command, options.often, "cell");
   command
       .add_option("--recipe", options.recipe,
                   "What is flown: a name (" + joined_words(list_recipes()) + ") or a recipe file")
@@ -64,27 +53,8 @@ void add_study_options(CLI::App& command, StudyOptions& options) {
       ->type_name("N")
       ->check(CLI::Range(2, kMostSorties));
   command
-      .add_option("--seed", options.seed,
-                  "Seed of the first sortie of each cell; the others count up from it")
-      ->type_name("S")
-      ->capture_default_str();
-  command
-      .add_option("--threads", options.threads,
-                  "Threads; 0: as many as the machine has. The result does not depend on it")
-      ->type_name("T")
-      ->check(CLI::Range(0, 1024))
-      ->capture_default_str();
-  command
       .add_option("--shard", options.shard, "Fly only part K of N of the blocks; `merge` puts parts together")
       ->type_name("K/N");
-  command.add_option("--sensors", options.sensors, "Instruments: ideal or standard")
-      ->type_name("NAME")
-      ->capture_default_str();
-  command
-      .add_option("--airframe-seed", options.airframe_seed,
-                  "Number that draws the airframe's own small differences; 0: a perfectly even one")
-      ->type_name("N")
-      ->capture_default_str();
   command
       .add_option(
           "--out", options.out,

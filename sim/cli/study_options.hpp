@@ -2,16 +2,16 @@
 #include <CLI/CLI.hpp>
 #include <string>
 
-#include "sim/cli/cli_common.hpp"
+#include "sim/cli/flown_often.hpp"
 #include "sim/study/map/fly_map.hpp"
 
 namespace stallwright::cli {
 
 /// Options of `study` itself.
 struct StudyOptions {
-  FlightOptions flight;
-  std::string recipe = "air-and-hands", sensors = "standard", seed = "1", airframe_seed = "1", out, shard;
-  int sorties = 0, threads = 0;
+  FlownOften often;
+  std::string recipe = "air-and-hands", out, shard;
+  int sorties = 0;
   bool json = false, out_given = false;
 };
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "aircraft/math/bisected_table.hpp"
 #include "aircraft/math/elementary.hpp"
-#include "aircraft/math/table.hpp"
 #include "aircraft/math/units.hpp"
 #include "sim/random/philox.hpp"
 
@@ -42,10 +42,6 @@ double lagged(double present, double target, double lag_s) {
   return target + (present - target) * math::exp(-kTick_s / lag_s);
 }
 
-double remembered(const std::vector<double>& x, const std::vector<double>& y, double at) {
-  return math::interpolate(x, y, at);
-}
-
 }  // namespace
 
 Pilot::Pilot(const PilotGrade& grade, const ControlFeel& feel, std::uint64_t seed, std::uint32_t sortie)
@@ -81,7 +77,7 @@ double Pilot::pitch_target(PilotState& s, const CrewTask& task, const Readings<d
   }
   double base = seen.pitch_rad;
   if (task.remembered != nullptr)
-    base = remembered(task.remembered->speed_mps, task.remembered->pitch_rad, task.speed_mps);
+    base = math::interpolate_bisected(task.remembered->speed_mps, task.remembered->pitch_rad, task.speed_mps);
   if (task.full_power) base = 7.0 * math::kDegree;
   // dV/dt = -g x (pitch above the steady one): speed answers pitch like an integrator of gain g. A large error is
   // flown off at a steady few degrees, not chased.
@@ -101,7 +97,7 @@ double Pilot::throttle(PilotState& s, const CrewTask& task, const Readings<doubl
   if (task.power == PowerRule::idle) return 0.0;
   double base = 0.4;
   if (task.remembered != nullptr)
-    base = remembered(task.remembered->speed_mps, task.remembered->throttle, task.speed_mps);
+    base = math::interpolate_bisected(task.remembered->speed_mps, task.remembered->throttle, task.speed_mps);
   const double wanted = task.power == PowerRule::descent
                             ? -task.descent_mps
                             : std::clamp(-0.08 * s.seen_altitude_error_m, -kClimbLimit_mps, kClimbLimit_mps);
@@ -161,7 +157,7 @@ Controls<double> Pilot::step(PilotState& s, const CrewTask& task, const Readings
   const double asked_rate = grade_.pitch_crossover_radps * pitch_error;
   double stick = 0.0;
   if (task.remembered != nullptr)
-    stick = remembered(task.remembered->speed_mps, task.remembered->stick_aft, speed);
+    stick = math::interpolate_bisected(task.remembered->speed_mps, task.remembered->stick_aft, speed);
   const double per_rate = 1.0 / (feel_.pitch_rate_per_stick * grip);
   const double rate_damping = 0.15 * seen.pitch_rate_radps;
   s.pitch_trim =

@@ -13,6 +13,14 @@ namespace {
 
 using One = LaneGroup<double>;
 
+/// Air of one strength at every height, the one like the other in all but that and its name.
+bool same_but_for_strength(AirPreset a, const AirPreset& b) {
+  if (a.severity || b.severity) return false;
+  a.name = b.name;
+  a.sigma_mps = b.sigma_mps;
+  return a == b;
+}
+
 /// The numbers of a group, and single lanes of them seen as plain values.
 class LaneNumbers {
  public:
@@ -103,14 +111,16 @@ class Lanes {
     const Sortie::Aboard first = waiting_.sortie->aboard();
     leader_ = &first.known;
     air_ = first.air;
-    grade_ = first.grade;
     preset_ = first.preset;
-    scene_ = {&first.known.aircraft, &air_, &grade_, first.dryden_alone};
+    scene_ = {&first.known.aircraft, &air_, first.dryden_alone,
+              first.dryden_alone && uniform_sigma(air_.intensity).has_value()};
   }
 
   bool may_share(const Sortie& sortie) const {
     const Sortie::Aboard a = sortie.aboard();
-    return &a.known == leader_ && a.preset == preset_ && a.grade == grade_;
+    if (&a.known != leader_) return false;
+    return scene_.own_sigma ? a.dryden_alone && same_but_for_strength(a.preset, preset_)
+                            : a.preset == preset_;
   }
 
   void board(std::size_t lane, Sortie& sortie) {
@@ -122,6 +132,8 @@ class Lanes {
     start.shake = a.shake;
     start.key = random::noise_key(a.key);
     start.errors = a.errors;
+    start.grade = a.grade;
+    start.sigma_mps = uniform_sigma(a.air.intensity).value_or(0.0);
     start.instruments = a.instruments;
     numbers_.put(0, lane, start);
   }
@@ -202,7 +214,6 @@ class Lanes {
   SeatedSortie waiting_;
   const KnownAircraft* leader_ = nullptr;  ///< of the sorties in the lanes; none: nobody is there
   SortieAir air_;
-  InstrumentGrade grade_;
   AirPreset preset_;
   LaneScene scene_;
 };

@@ -20,6 +20,8 @@ struct LaneGroup {
   Controls<T> controls;
   Felt<T> felt;
   SystematicErrors<T> errors;
+  SampleGrade<T> grade;
+  T sigma_mps;  ///< of the gusts, where the scene's air is of one strength at every height
   InstrumentState<T> instruments;
   SensedTruth<T> sensed;
   Readings<T> readings;
@@ -31,10 +33,11 @@ struct LaneGroup {
 struct LaneScene {
   const Aircraft* aircraft = nullptr;
   const SortieAir* air = nullptr;
-  const InstrumentGrade* grade = nullptr;
   /// The kernel makes the air and moves it on: Dryden turbulence alone. Otherwise whoever calls it puts the air of every
   /// lane into the group before `observe` and before `second_step`.
   bool makes_air = false;
+  /// The air made is of one strength at every height: each lane's own, LaneGroup::sigma_mps, and not that of `air`.
+  bool own_sigma = false;
 };
 
 /// The loops over lanes, built for one kind of processor. A tick: observe, (controls are put in), first_step, second_step.

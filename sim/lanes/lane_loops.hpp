@@ -13,15 +13,17 @@ LaneGroup<T>& as_group(double* numbers) {
 }
 
 template <class T>
-DrydenParams<T> turbulence_now(const SortieAir& here, const T& height_m) {
-  return {turbulence_scales(here.intensity, height_m), T(here.span_m)};
+DrydenParams<T> turbulence_now(const LaneScene& scene, const LaneGroup<T>& g, const T& height_m) {
+  DrydenParams<T> now{turbulence_scales(scene.air->intensity, height_m), T(scene.air->span_m)};
+  if (scene.own_sigma) now.scales.sigma_u_mps = now.scales.sigma_v_mps = now.scales.sigma_w_mps = g.sigma_mps;
+  return now;
 }
 
 template <class T>
 void make_air(const LaneScene& scene, LaneGroup<T>& g) {
   const SortieAir& here = *scene.air;
   const T height = height_above_ground(here, g.flight.rigid);
-  g.air = air_sample(here, g.flight.rigid, gust(turbulence_now(here, height), g.turbulence), g.shake);
+  g.air = air_sample(here, g.flight.rigid, gust(turbulence_now(scene, g, height), g.turbulence), g.shake);
 }
 
 /// Turbulence and shaking one step on, over the way that the step began with.
@@ -29,7 +31,7 @@ template <class T>
 void move_air(const LaneScene& scene, const T& height_m, const T& airspeed_mps, const T& step,
               LaneGroup<T>& g) {
   const SortieAir& here = *scene.air;
-  g.turbulence = advance(turbulence_now(here, height_m), g.turbulence, airspeed_mps, T(kStep_s),
+  g.turbulence = advance(turbulence_now(scene, g, height_m), g.turbulence, airspeed_mps, T(kStep_s),
                          dryden_noise(g.key, step));
   g.shake = advance_shake(g.shake, airspeed_mps, here.mean_chord_m, kStep_s, shake_noise(g.key, step));
 }
@@ -45,8 +47,8 @@ void observe(const LaneScene& scene, double* numbers) {
   g.sensed = sensed_truth(*scene.air, g.flight, g.air, g.felt, g.controls);
   const T fixes(static_cast<double>(kGpsSamples));
   const auto fix = g.tick - fixes * math::floor(T(g.tick / fixes)) == T(0.0);
-  const Sensed<T> sensed = advance(aircraft.type, *scene.grade, g.errors, sensor_noise(g.key, g.tick),
-                                   g.instruments, g.sensed, fix);
+  const Sensed<T> sensed =
+      advance(aircraft.type, g.grade, g.errors, sensor_noise(g.key, g.tick), g.instruments, g.sensed, fix);
   g.instruments = sensed.state;
   g.readings = sensed.readings;
   g.attached_root = attached_root(g.flight.airframe);

@@ -3,8 +3,8 @@
 
 #include "aircraft/airframe_state.hpp"
 #include "sim/sensing/installed_system.hpp"
-#include "sim/sensing/instrument_grade.hpp"
 #include "sim/sensing/readings.hpp"
+#include "sim/sensing/sample_grade.hpp"
 #include "sim/sensing/sampling.hpp"
 #include "sim/sensing/sensor_noise.hpp"
 #include "sim/sensing/systematic.hpp"
@@ -24,8 +24,6 @@
 /// Vertical speed, of every grade: the difference of the pressure altitude from its own lag of 2 s, over 2 s,
 /// as a capsule with a capillary does it (common practice); on a steady climb it shows the climb exactly.
 namespace stallwright {
-
-inline constexpr double kVerticalSpeedLag_s = 2.0;
 
 /// All that the instruments can feel at one moment.
 template <class T>
@@ -67,13 +65,13 @@ struct Sensed {
 ///   state   after the sample before, or settled_instruments at the start
 ///   fix     whether this sample brings a GPS fix (a truth value, or a mask of lanes)
 template <class T, class Fix>
-Sensed<T> advance(const AircraftType& type, const InstrumentGrade& grade, const SystematicErrors<T>& errors,
+Sensed<T> advance(const AircraftType& type, const SampleGrade<T>& grade, const SystematicErrors<T>& errors,
                   const SensorNoise<T>& noise, const InstrumentState<T>& state, const SensedTruth<T>& truth,
                   const Fix& fix);
 
 /// The same of one aeroplane.
 ///   sample  counts 50 a second from the start of the sortie; a GPS fix comes where it divides by kGpsSamples
-inline Sensed<double> advance(const AircraftType& type, const InstrumentGrade& grade,
+inline Sensed<double> advance(const AircraftType& type, const SampleGrade<double>& grade,
                               const SystematicErrors<double>& errors, const SensorNoise<double>& noise,
                               const InstrumentState<double>& state, const SensedTruth<double>& truth,
                               std::uint64_t sample);

@@ -7,14 +7,14 @@ namespace detail {
 
 /// Steps 3 to 5 for a reading: bias, noise, resolution.
 template <class T>
-T read_out(const T& value, const T& bias, double noise_sd, const T& noise, double step) {
-  return quantised(T(value + bias + T(noise_sd) * noise), step);
+T read_out(const T& value, const T& bias, const T& noise_sd, const T& noise, const T& step) {
+  return quantised(T(value + bias + noise_sd * noise), step);
 }
 
 /// The same for the three components of a vector, its lag before.
 template <class T, class Follow>
 Vec3<T> read_out3(Vec3<Lag<T>>& lag, const Vec3<T>& input, Follow follow, const LagStep<T>& lag_of,
-                  const Vec3<T>& bias, double noise_sd, const Vec3<T>& noise, double step) {
+                  const Vec3<T>& bias, const T& noise_sd, const Vec3<T>& noise, const T& step) {
   lag = {follow(lag.x, input.x, lag_of), follow(lag.y, input.y, lag_of), follow(lag.z, input.z, lag_of)};
   return {read_out(lag.x.output, bias.x, noise_sd, noise.x, step),
           read_out(lag.y.output, bias.y, noise_sd, noise.y, step),
@@ -23,23 +23,21 @@ Vec3<T> read_out3(Vec3<Lag<T>>& lag, const Vec3<T>& input, Follow follow, const 
 
 /// Pitot-static system and probe, and all that is computed from them.
 template <class T>
-void read_pressures(const AircraftType& type, const InstrumentGrade& grade, const SystematicErrors<T>& errors,
+void read_pressures(const AircraftType& type, const SampleGrade<T>& grade, const SystematicErrors<T>& errors,
                     const SensorNoise<T>& noise, const SensedTruth<T>& truth, InstrumentState<T>& state,
                     Readings<T>& out) {
   const InstalledPressures<T> at_ports = installed_pressures(type, truth.flow, errors);
 
   // Both lines have the same lag, so lagging their difference is lagging each of them.
   const T tube = tube_lag(type.pitot_static, truth.temperature_K, truth.flow.static_pressure_pa);
-  const LagStep<T> tubes = grade.tube_lag ? lag_step(tube, kSample_s) : LagStep<T>{};
+  const LagStep<T> tubes = lag_step(T(tube * grade.tube_lag), kSample_s);
   state.impact = followed(state.impact, at_ports.impact_pa, tubes);
   state.static_pressure = followed(state.static_pressure, at_ports.static_pa, tubes);
-  state.probe = followed(state.probe, at_ports.probe_pa, lag_step(T(grade.probe_lag_s), kSample_s));
+  state.probe = followed(state.probe, at_ports.probe_pa, grade.probe);
 
-  // Random walk: variance grows by the square of the grade's figure each second.
-  state.probe_drift_pa =
-      state.probe_drift_pa + T(grade.probe_drift_pa_per_sqrt_s * math::sqrt(kSample_s)) * noise.probe_drift;
+  state.probe_drift_pa = state.probe_drift_pa + grade.probe_drift_pa * noise.probe_drift;
 
-  const double sd = grade.pressure_noise_pa, step = grade.pressure_step_pa;
+  const T sd = grade.pressure_noise_pa, step = grade.pressure_step_pa;
   const T impact = read_out(state.impact.output, T(0.0), sd, noise.impact, step);
   const T pressure = read_out(state.static_pressure.output, T(0.0), sd, noise.static_pressure, step);
   const T probe = read_out(T(state.probe.output * (T(1.0) + errors.probe_scale)),
@@ -51,25 +49,24 @@ void read_pressures(const AircraftType& type, const InstrumentGrade& grade, cons
   out.indicated_altitude_m = out.pressure_altitude_m - pressure_altitude(truth.altimeter_setting_pa);
   out.probe_ratio = probe_ratio(probe, impact);
 
-  state.vertical_speed =
-      followed(state.vertical_speed, out.pressure_altitude_m, lag_step(T(kVerticalSpeedLag_s), kSample_s));
+  state.vertical_speed = followed(state.vertical_speed, out.pressure_altitude_m, grade.vertical_speed);
   out.vertical_speed_mps = (out.pressure_altitude_m - state.vertical_speed.output) / T(kVerticalSpeedLag_s);
 }
 
 /// Attitude, rates and accelerations.
 template <class T>
-void read_inertial(const InstrumentGrade& grade, const SystematicErrors<T>& errors,
+void read_inertial(const SampleGrade<T>& grade, const SystematicErrors<T>& errors,
                    const SensorNoise<T>& noise, const SensedTruth<T>& truth, InstrumentState<T>& state,
                    Readings<T>& out) {
-  const LagStep<T> unit = lag_step(T(grade.acceleration_lag_s), kSample_s);
-  const Vec3<T> force =
-      read_out3(state.acceleration, truth.specific_force_B_mps2, followed<T>, unit, errors.acceleration_mps2,
-                grade.acceleration_noise_mps2, noise.acceleration, grade.acceleration_step_mps2);
-  const Vec3<T> rate = read_out3(state.rate, truth.rate_B_radps, followed<T>, unit, errors.rate_radps,
-                                 grade.rate_noise_radps, noise.rate, grade.rate_step_radps);
-  const Vec3<T> attitude = read_out3(state.attitude, truth.attitude_rad, followed_angle<T>,
-                                     lag_step(T(grade.attitude_lag_s), kSample_s), errors.attitude_rad,
-                                     grade.attitude_noise_rad, noise.attitude, grade.attitude_step_rad);
+  const Vec3<T> force = read_out3(state.acceleration, truth.specific_force_B_mps2, followed<T>,
+                                  grade.inertial, errors.acceleration_mps2, grade.acceleration_noise_mps2,
+                                  noise.acceleration, grade.acceleration_step_mps2);
+  const Vec3<T> rate =
+      read_out3(state.rate, truth.rate_B_radps, followed<T>, grade.inertial, errors.rate_radps,
+                grade.rate_noise_radps, noise.rate, grade.rate_step_radps);
+  const Vec3<T> attitude =
+      read_out3(state.attitude, truth.attitude_rad, followed_angle<T>, grade.attitude, errors.attitude_rad,
+                grade.attitude_noise_rad, noise.attitude, grade.attitude_step_rad);
   out.forward_mps2 = force.x;
   out.right_mps2 = force.y;
   out.down_mps2 = force.z;
@@ -82,16 +79,14 @@ void read_inertial(const InstrumentGrade& grade, const SystematicErrors<T>& erro
 }
 
 template <class T, class Fix>
-void read_gps(const InstrumentGrade& grade, const SystematicErrors<T>& errors, const SensorNoise<T>& noise,
+void read_gps(const SampleGrade<T>& grade, const SystematicErrors<T>& errors, const SensorNoise<T>& noise,
               const SensedTruth<T>& truth, const Fix& fix, InstrumentState<T>& state, Readings<T>& out) {
-  const LagStep<T> lag = lag_step(T(grade.gps_lag_s), kSample_s);
-  state.gps_speed = followed(state.gps_speed, truth.ground_speed_mps, lag);
-  state.gps_altitude = followed(state.gps_altitude, truth.altitude_m, lag);
+  state.gps_speed = followed(state.gps_speed, truth.ground_speed_mps, grade.gps);
+  state.gps_altitude = followed(state.gps_altitude, truth.altitude_m, grade.gps);
   // A speed is never negative, whatever the noise.
-  const T speed = math::max(
-      read_out(state.gps_speed.output, T(0.0), grade.gps_speed_noise_mps, noise.gps_speed, 0.0), T(0.0));
-  const T altitude = read_out(state.gps_altitude.output, errors.gps_altitude_m, grade.gps_altitude_noise_m,
-                              noise.gps_altitude, 0.0);
+  const T speed = math::max(T(state.gps_speed.output + grade.gps_speed_noise_mps * noise.gps_speed), T(0.0));
+  const T altitude =
+      state.gps_altitude.output + errors.gps_altitude_m + grade.gps_altitude_noise_m * noise.gps_altitude;
   state.gps_speed_fix_mps = math::where(fix, speed, state.gps_speed_fix_mps);
   state.gps_altitude_fix_m = math::where(fix, altitude, state.gps_altitude_fix_m);
   out.gps_speed_mps = state.gps_speed_fix_mps;
@@ -125,7 +120,7 @@ InstrumentState<T> settled_instruments(const AircraftType& type, const Systemati
 }
 
 template <class T, class Fix>
-Sensed<T> advance(const AircraftType& type, const InstrumentGrade& grade, const SystematicErrors<T>& errors,
+Sensed<T> advance(const AircraftType& type, const SampleGrade<T>& grade, const SystematicErrors<T>& errors,
                   const SensorNoise<T>& noise, const InstrumentState<T>& state, const SensedTruth<T>& truth,
                   const Fix& fix) {
   Sensed<T> next{state, {}};
@@ -144,7 +139,7 @@ Sensed<T> advance(const AircraftType& type, const InstrumentGrade& grade, const 
   return next;
 }
 
-inline Sensed<double> advance(const AircraftType& type, const InstrumentGrade& grade,
+inline Sensed<double> advance(const AircraftType& type, const SampleGrade<double>& grade,
                               const SystematicErrors<double>& errors, const SensorNoise<double>& noise,
                               const InstrumentState<double>& state, const SensedTruth<double>& truth,
                               std::uint64_t sample) {

@@ -74,9 +74,8 @@ Lag<T> followed_angle(const Lag<T>& lag, const T& input_rad, const LagStep<T>& s
 /// The nearest multiple of the step; a step of zero shows every digit.
 ///   error of a signal that moves over many steps: evenly spread, standard deviation step/sqrt(12)
 template <class T>
-T quantised(const T& value, double step) {
-  if (!(step > 0.0)) return value;
-  return math::round(T(value / T(step))) * T(step);
+T quantised(const T& value, const T& step) {
+  return math::where(step > T(0.0), math::round(T(value / step)) * step, value);
 }
 
 }  // namespace stallwright

@@ -4,6 +4,7 @@
 
 #include "aircraft/aircraft.hpp"
 #include "sim/crew/experience.hpp"
+#include "sim/motion/found_trims.hpp"
 #include "sim/sortie/sortie_config.hpp"
 
 namespace stallwright {
@@ -24,6 +25,8 @@ struct KnownAircraft {
   Loading loading;
   std::uint64_t airframe_seed = 0;
   double altitude_m = 0.0, density_kgpm3 = 0.0;  ///< where the memories were made
+  std::unique_ptr<FoundTrims> starts =
+      std::make_unique<FoundTrims>();  ///< level flights that sorties began from
 
   const SteadyCurve* remembered(std::size_t flap, PowerRule power, double descent_mps) const;
 };

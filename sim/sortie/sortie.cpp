@@ -81,18 +81,16 @@ Sortie::Sortie(const SortieConfig& config, std::shared_ptr<const KnownAircraft> 
       pilot_(config.pilot, known_->feel, config.seed, config.sortie),
       director_(director_setup(config, entered_mass(known_->aircraft.mass.mass_kg, drawn_errors(config)))),
       errors_(drawn_errors(config)),
-      entered_mass_kg_(entered_mass(known_->aircraft.mass.mass_kg, errors_)) {
+      entered_mass_kg_(entered_mass(known_->aircraft.mass.mass_kg, errors_)),
+      sampled_(sample_grade(config.instruments)) {
   const double altitude = here_.terrain_m + config.card.working_height_ft * kFoot;
   const double density = here_.column.at(altitude).density_kgpm3;
   const double to_true = math::sqrt(1.225 / density);
 
-  TrimCondition start;
-  start.true_airspeed_mps = std::min(
+  const double start_mps = std::min(
       point_speeds(config.card.points.front(), config.type, entered_mass_kg_).set_up_kt() * kKnot * to_true,
       known_->fastest_mps);
-  start.altitude_m = altitude;
-  start.density_kgpm3 = density;
-  const Trim trim = find_trim(known_->aircraft, start);
+  const Trim trim = known_->starts->level(known_->aircraft, start_mps, altitude, density);
   if (!trim.converged || !trim.within_stops)
     throw std::runtime_error("this aeroplane cannot hold level flight at the card's height and first speed");
   state_ = trim.state;
@@ -260,8 +258,7 @@ CrewTask Sortie::act(const Readings<double>& readings, double attached, const st
 
 Sortie::Aboard Sortie::aboard() const {
   const bool alone = std::holds_alternative<DrydenState<double>>(turbulence_) && !thermals_ && gusts_.empty();
-  return {*known_, here_, config_.instruments, config_.air, turbulence_, shake_, instruments_, errors_,
-          key_,    alone};
+  return {*known_, here_, sampled_, config_.air, turbulence_, shake_, instruments_, errors_, key_, alone};
 }
 
 Travel Sortie::travel_in(const AirSample<double>& air) const {
@@ -294,8 +291,8 @@ bool Sortie::tick(SortieSink& sink, const Hands& hands) {
   const FlightDerivative<double> now = flight_derivative(known_->aircraft, state_, controls_, met);
   const Felt<double> felt_now = felt(known_->aircraft, state_, met, now);
   const Moment moment{met, felt_now, sensed_truth(here_, state_, met, felt_now, controls_)};
-  const Sensed<double> sensed = advance(config_.type, config_.instruments, errors_, sensor_noise(key_, tick_),
-                                        instruments_, moment.sensed, tick_);
+  const Sensed<double> sensed =
+      advance(config_.type, sampled_, errors_, sensor_noise(key_, tick_), instruments_, moment.sensed, tick_);
   instruments_ = sensed.state;
   const CrewTask task = act(
       sensed.readings, attached_root(state_.airframe), [&] { return moment; }, sink, hands);

@@ -137,7 +137,7 @@ class Sortie {
   struct Aboard {
     const KnownAircraft& known;
     const SortieAir& air;
-    const InstrumentGrade& grade;
+    const SampleGrade<double>& grade;
     const AirPreset& preset;
     const TurbulenceState& turbulence;
     const ShakeState<double>& shake;
@@ -170,6 +170,7 @@ class Sortie {
   std::vector<DiscreteGustState<double>> gusts_;  ///< one for each of the preset
   ShakeState<double> shake_;
   PilotState crew_;
+  SampleGrade<double> sampled_;
   InstrumentState<double> instruments_;
   Controls<double> controls_;
   SmoothTwin twin_;

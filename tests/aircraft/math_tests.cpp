@@ -1,11 +1,14 @@
+#include <bit>
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 #include <stdexcept>
 #include <type_traits>
 #include <vector>
 
 #include "aircraft/math/angle.hpp"
+#include "aircraft/math/bisected_table.hpp"
 #include "aircraft/math/elementary.hpp"
 #include "aircraft/math/table.hpp"
 #include "aircraft/math/vec3.hpp"
@@ -170,6 +173,23 @@ TEST_CASE("a table is exact on its points, straight between them and held past i
   CHECK(math::interpolate(x, y, 0.4) == Approx(0.2).epsilon(1e-14));
   CHECK(std::isnan(math::interpolate(x, y, kNan)));
   CHECK(math::interpolate({1.0}, {4.0}, 3.0) == 4.0);
+}
+
+TEST_CASE("a table looked up by bisection gives the same bits as by visiting each interval", "[math]") {
+  const std::vector<double> x{-2.0, 0.1, 0.7, 0.7000001, 5.0}, y{0.3, -0.7, 1.1, 0.9, 1e-9};
+  const auto same = [](double a, double b) {
+    return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
+  };
+  std::vector<double> places{-1e9, 1e9, kNan};
+  for (const double point : x)
+    for (const double near : {std::nextafter(point, -9.0), point, std::nextafter(point, 9.0)})
+      places.push_back(near);
+  for (int k = -300; k < 600; ++k) places.push_back(0.01 * k);
+  for (const double at : places) {
+    INFO(at);
+    CHECK(same(math::interpolate_bisected(x, y, at), math::interpolate(x, y, at)));
+    CHECK(same(math::interpolate_bisected({1.0}, {4.0}, at), math::interpolate({1.0}, {4.0}, at)));
+  }
 }
 
 TEST_CASE("a table with an axis that does not rise is refused by name", "[math]") {

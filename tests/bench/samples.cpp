@@ -28,6 +28,7 @@ LaneGroup<double> lane_of(Sortie& sortie) {
   lane.tick = static_cast<double>(std::lround(sortie.time_s() / kTick_s));
   lane.controls = sortie.controls();
   lane.errors = a.errors;
+  lane.grade = a.grade;
   lane.instruments = a.instruments;
   lane.slope =
       flight_derivative(a.known.aircraft, lane.flight, lane.controls, lane.air).rate;  // of first_step
@@ -56,7 +57,6 @@ Samples samples(std::size_t count) {
   for (config.seed = 1; out.aeroplanes.size() < count; ++config.seed) {
     Sortie sortie(config, out.known);
     out.air = sortie.aboard().air;
-    out.grade = sortie.aboard().grade;
     for (int tick = 1; out.aeroplanes.size() < count && sortie.tick(none); ++tick)
       if (tick % kEvery_ticks == 0) out.aeroplanes.push_back(lane_of(sortie));
   }

@@ -16,10 +16,9 @@ SortieConfig usual_sortie(const std::string& card);
 struct Samples {
   std::shared_ptr<const KnownAircraft> known;
   SortieAir air;
-  InstrumentGrade grade;
   std::vector<LaneGroup<double>> aeroplanes;
 
-  LaneScene scene(bool makes_air) const { return {&known->aircraft, &air, &grade, makes_air}; }
+  LaneScene scene(bool makes_air) const { return {&known->aircraft, &air, makes_air}; }
 };
 Samples samples(std::size_t count);
 

@@ -7,6 +7,7 @@
 
 #include "aircraft/input_error.hpp"
 #include "sim/lanes/lane_flight.hpp"
+#include "sim/study/sensitivity/sensitivity_inputs.hpp"
 #include "tests/sim/study/study_setup.hpp"
 
 using namespace stallwright;
@@ -130,7 +131,7 @@ TEST_CASE("air that lanes cannot make is brought to them: thermals, discrete gus
   same_as_alone(kernel, some(gusts, 5));
 }
 
-TEST_CASE("sorties that differ in loading or air never share the lanes, and each goes as it goes alone",
+TEST_CASE("sorties that differ in loading or spectra never share the lanes, and each goes as it goes alone",
           "[lanes]") {
   SortieConfig heavy = in_air("light");
   heavy.loading = loading_for(heavy.type, 1.04 * mass_properties(heavy.type, heavy.loading).mass_kg,
@@ -140,6 +141,46 @@ TEST_CASE("sorties that differ in loading or air never share the lanes, and each
   for (const SortieConfig& config : some(heavy, 2)) mixed.push_back(config);
   for (const SortieConfig& config : some(in_air("calm"), 2)) mixed.push_back(config);
   same_as_alone(lane_kernels().back(), mixed);
+}
+
+namespace {
+
+/// A kernel that counts its ticks.
+LaneKernel counted;
+int ticks_counted = 0;
+LaneKernel counting(const LaneKernel& kernel) {
+  counted = kernel;
+  ticks_counted = 0;
+  LaneKernel counter = kernel;
+  counter.observe = [](const LaneScene& scene, double* group) {
+    ++ticks_counted;
+    counted.observe(scene, group);
+  };
+  return counter;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "sorties in Dryden air of different strength and with different sensors share the lanes, each as it goes "
+    "alone",
+    "[lanes]") {
+  SortieConfig base = in_air("calm");
+  base.air.severity.reset();
+  std::vector<SortieConfig> mixed = some(base, 8);
+  for (std::size_t k = 0; k < mixed.size(); ++k) {
+    mixed[k].air.name = "strength " + std::to_string(k);
+    mixed[k].air.sigma_mps = 0.3 * static_cast<double>(k);
+    if (k % 3 == 0) mixed[k].instruments = instrument_grade("ideal");
+    if (k % 3 == 1) mixed[k].instruments = scaled_errors(instrument_grade("standard"), 0.37);
+    mixed[k].longest_s = 6.0;
+  }
+  for (const LaneKernel& kernel : lane_kernels()) {
+    same_as_alone(counting(kernel), mixed);
+    const int rounds = (8 + kernel.lanes - 1) / kernel.lanes;
+    INFO(kernel.name);
+    CHECK(std::abs(ticks_counted - rounds * 300) <= 2 * rounds);
+  }
 }
 
 TEST_CASE("a sortie whose rows cannot be taken ends alone", "[lanes]") {
@@ -156,7 +197,7 @@ TEST_CASE("a kernel tells a number that is not finite", "[lanes]") {
     const SortieConfig config = in_air("calm");
     const Sortie sortie(config);
     const Sortie::Aboard a = sortie.aboard();
-    const LaneScene scene{&a.known.aircraft, &a.air, &a.grade, true};
+    const LaneScene scene{&a.known.aircraft, &a.air, true};
     LaneGroup<double> one{};
     one.flight = const_cast<Sortie&>(sortie).flight();
     one.controls = sortie.controls();

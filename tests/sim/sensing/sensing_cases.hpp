@@ -51,7 +51,7 @@ class Recorder {
  public:
   Recorder(const InstrumentGrade& grade, const SystematicErrors<double>& errors,
            const SensedTruth<double>& start)
-      : grade_(grade), errors_(errors), state_(settled_instruments(type_, errors, start)) {}
+      : grade_(sample_grade(grade)), errors_(errors), state_(settled_instruments(type_, errors, start)) {}
 
   Readings<double> sample(const SensedTruth<double>& truth,
                           const SensorNoise<double>& noise = SensorNoise<double>::none()) {
@@ -63,7 +63,7 @@ class Recorder {
 
  private:
   AircraftType type_ = installation();
-  InstrumentGrade grade_;
+  SampleGrade<double> grade_;
   SystematicErrors<double> errors_;
   InstrumentState<double> state_;
   std::uint64_t count_ = 0;
