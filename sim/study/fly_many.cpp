@@ -73,12 +73,14 @@ class Seats : public LaneCrew {
     EndedSortie ended;
     Rows& rows = rows_of(seated.sink);
     ended.rows = std::move(rows.sink);
-    rows = {};
     if (failure.empty()) ended.outcome = seated.sortie->outcome();
     ended.failure = failure.empty() ? ended.outcome.failure : failure;
     if (failure.empty() && !ended.outcome.finished && ended.failure.empty())
       ended.failure = "the card was not finished";
     done_(seated.number, ended);
+    rows.sink = std::move(ended.rows);  // the next sortie finds room made
+    rows.sink.forget();
+    rows.taken = false;
   }
 
   bool stopped() const override { return roster_.stopped(); }

@@ -28,6 +28,14 @@ class RecordSink : public MemorySink {
     return wanted;
   }
 
+  /// As new, but with the room that it has had.
+  void forget() {
+    log.clear();
+    truth.clear();
+    recording_ = false;
+    stalled_.clear();
+  }
+
   /// As wing_stalled_at tells it from all the rows.
   std::vector<bool> wing_stalled_at(const TestCard& card) const {
     std::vector<bool> out(card.points.size(), false);
