@@ -45,7 +45,7 @@ T attached_share(T e, double gap) {
 template <class T>
 T static_separation(const SectionType& section, T alpha, T stall_shift) {
   const T exponent = separation_exponent(section, 1.0 / section.stall_width_rad, alpha, stall_shift);
-  return attached_share(math::exp(exponent), separation_gap(section));
+  return attached_share(math::exp_within(exponent), separation_gap(section));
 }
 
 /// Share of flat-plate behaviour: 0 below 20 deg from zero lift, 1 beyond 45 deg and in reversed flow.

@@ -44,7 +44,7 @@ template <class T>
 T wake_closeness(const Aircraft& aircraft, const Strip& place, bool on_fin, T slope) {
   const T off =
       (place.wake_rise_m - place.wake_arm_m * slope) * (1.0 / (kWakeHalfWidthChords * aircraft.mean_chord_m));
-  const T bell = math::exp(-math::min(off * off, T(40)));
+  const T bell = math::exp_within(-math::min(off * off, T(40)));
   return on_fin ? math::where(off < T(0), T(1), bell) : bell;
 }
 
@@ -120,7 +120,7 @@ std::array<T, kStrips> static_separations(const Aircraft& aircraft, const Airfra
     exponent[i] = separation_exponent(section_of(aircraft.type, i), aircraft.strips[i].per_stall_width,
                                       detail::wrapped(state.lagged_alpha_rad[i]), shift[i].stall_rad);
   for (std::size_t i = 0; i < kStrips; ++i)
-    x[i] = attached_share(math::exp(exponent[i]), aircraft.strips[i].separation_gap);
+    x[i] = attached_share(math::exp_within(exponent[i]), aircraft.strips[i].separation_gap);
   return x;
 }
 

@@ -23,22 +23,33 @@ template <class T>
 inline T sqrt(const T& x) {
   return square_root(x);
 }
+/// b where b < a, otherwise a; and b where a < b, otherwise a. A number type that has one instruction for each may give overloads
+/// of these two in its own namespace.
 template <class T>
-constexpr T min(const T& a, const T& b) {
+constexpr T smaller_of(const T& a, const T& b) {
   return where(b < a, b, a);
 }
 template <class T>
-constexpr T max(const T& a, const T& b) {
+constexpr T larger_of(const T& a, const T& b) {
   return where(a < b, b, a);
 }
-/// x held to [low, high]; a NaN stays a NaN.
+/// Of two equal ones, and where either is a NaN, the first.
+template <class T>
+constexpr T min(const T& a, const T& b) {
+  return smaller_of(a, b);
+}
+template <class T>
+constexpr T max(const T& a, const T& b) {
+  return larger_of(a, b);
+}
+/// x held to [low, high], low <= high; a NaN stays a NaN.
 template <class T>
 constexpr T clamp(const T& x, const T& low, const T& high) {
-  return where(x < low, low, where(high < x, high, x));
+  return larger_of(smaller_of(x, high), low);
 }
 template <class T>
 constexpr T abs(const T& x) {
-  return where(x > T(0.0), x, T(0.0) - x);
+  return larger_of(T(T(0.0) - x), x);
 }
 /// Nearest integer, ties to even, |x| < 2^51.
 template <class T>
@@ -61,11 +72,11 @@ constexpr T polynomial(const T& z, const double (&c)[N]) {
   return sum;
 }
 
-/// e^x. Relative error below 4e-16 for -708 <= x <= 709; below that 0, above it infinity.
+/// e^x for -708 <= x <= 709 alone. Relative error below 4e-16.
 ///   e^x = 2^k e^r,  k = round(x / ln 2),  |r| <= ln(2) / 2;  ln 2 in two parts so that r is exact but for
 ///   one rounding
 template <class T>
-constexpr T exp(const T& x) {
+constexpr T exp_within(const T& x) {
   constexpr double kLn2High = 0x1.62e42fefa2000p-1, kLn2Low = 0x1.9ef35793c7673p-41;
   constexpr double kFit[] = {0.5,
                              0.1666666666666667,
@@ -78,10 +89,14 @@ constexpr T exp(const T& x) {
                              2.75572736431103e-07,
                              2.5105217004720745e-08,
                              2.0914686968086876e-09};  // (e^r - 1 - r) / r^2, error 1.4e-18
-  const T held = clamp(x, T(-708.0), T(709.0));
-  const T k = round_to_integer(held * T(1.4426950408889634));
-  const T r = (held - k * T(kLn2High)) - k * T(kLn2Low);
-  const T y = scale_by_power_of_two(T(1.0) + (r + r * r * polynomial(r, kFit)), k);
+  const T k = round_to_integer(x * T(1.4426950408889634));
+  const T r = (x - k * T(kLn2High)) - k * T(kLn2Low);
+  return scale_by_power_of_two(T(1.0) + (r + r * r * polynomial(r, kFit)), k);
+}
+/// e^x. Relative error below 4e-16 for -708 <= x <= 709; below that 0, above it infinity.
+template <class T>
+constexpr T exp(const T& x) {
+  const T y = exp_within(clamp(x, T(-708.0), T(709.0)));
   return where(x < T(-708.0), T(0.0), where(x > T(709.0), T(__builtin_inf()), y));
 }
 

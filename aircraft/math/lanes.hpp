@@ -49,6 +49,34 @@ Lanes<W> select(const Mask<W>& condition, const Lanes<W>& a, const Lanes<W>& b) 
   return Lanes<W>(typename Lanes<W>::Vector(condition.bits ? a.v : b.v));
 }
 
+/// One instruction where the processor has it: it gives its second operand where the first is not the smaller (larger) one.
+template <int W>
+Lanes<W> smaller_of(const Lanes<W>& a, const Lanes<W>& b) {
+#if defined(__AVX512F__)
+  if constexpr (W == 8) return Lanes<W>(typename Lanes<W>::Vector(_mm512_min_pd(__m512d(b.v), __m512d(a.v))));
+#endif
+#if defined(__AVX__)
+  if constexpr (W == 4) return Lanes<W>(typename Lanes<W>::Vector(_mm256_min_pd(__m256d(b.v), __m256d(a.v))));
+#endif
+#if defined(__SSE2__)
+  if constexpr (W == 2) return Lanes<W>(typename Lanes<W>::Vector(_mm_min_pd(__m128d(b.v), __m128d(a.v))));
+#endif
+  return select(b < a, b, a);
+}
+template <int W>
+Lanes<W> larger_of(const Lanes<W>& a, const Lanes<W>& b) {
+#if defined(__AVX512F__)
+  if constexpr (W == 8) return Lanes<W>(typename Lanes<W>::Vector(_mm512_max_pd(__m512d(b.v), __m512d(a.v))));
+#endif
+#if defined(__AVX__)
+  if constexpr (W == 4) return Lanes<W>(typename Lanes<W>::Vector(_mm256_max_pd(__m256d(b.v), __m256d(a.v))));
+#endif
+#if defined(__SSE2__)
+  if constexpr (W == 2) return Lanes<W>(typename Lanes<W>::Vector(_mm_max_pd(__m128d(b.v), __m128d(a.v))));
+#endif
+  return select(a < b, b, a);
+}
+
 template <int W>
 Lanes<W> square_root(const Lanes<W>& x) {
 #if defined(__AVX512F__)

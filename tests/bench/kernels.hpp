@@ -9,6 +9,8 @@ namespace stallwright::bench {
 
 /// One lane, our own scalar code but for the elementary functions, which are the C library's.
 LaneKernel libm_kernel();
+/// The same, built so that the compiler takes no two numbers at once: scalar in every loop.
+LaneKernel libm_scalar_kernel();
 
 /// Operations of the source, one for each aeroplane; those that a compiler folds are counted too.
 struct Operations {
@@ -23,7 +25,7 @@ LaneKernel counted_kernel();
 /// Since the last call.
 Operations counted_operations();
 
-/// Names of all that can be timed: the product's kernels, "scalar" first, and "libm".
+/// Names of all that can be timed: the product's kernels, "scalar" first, and "libm" and "libm-scalar".
 std::vector<std::string> kernel_names();
 /// Throws std::invalid_argument for any other name.
 LaneKernel kernel_named(const std::string& name);

@@ -17,6 +17,10 @@ inline std::array<bench::Libm, 2> normal_pair(const NoiseKey<bench::Libm>& key, 
 
 namespace stallwright::bench {
 
+#if defined(STALLWRIGHT_LIBM_SCALAR)
+LaneKernel libm_scalar_kernel() { return lanes::kernel<Libm>("libm-scalar"); }
+#else
 LaneKernel libm_kernel() { return lanes::kernel<Libm>("libm"); }
+#endif
 
 }  // namespace stallwright::bench

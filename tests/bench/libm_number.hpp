@@ -37,6 +37,7 @@ namespace stallwright::math {
 
 using bench::Libm;
 inline Libm exp(const Libm& x) { return {std::exp(x.v)}; }
+inline Libm exp_within(const Libm& x) { return exp(x); }
 inline Libm log(const Libm& x) { return {std::log(x.v)}; }
 inline void sincos(const Libm& x, Libm& sine, Libm& cosine) { ::sincos(x.v, &sine.v, &cosine.v); }
 inline void sincos_within_45(const Libm& x, Libm& sine, Libm& cosine) { sincos(x, sine, cosine); }

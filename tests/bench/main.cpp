@@ -23,14 +23,15 @@ namespace stallwright::bench {
 std::vector<std::string> kernel_names() {
   std::vector<std::string> names;
   for (const LaneKernel& kernel : lane_kernels()) names.emplace_back(kernel.name);
-  names.emplace_back(libm_kernel().name);
+  for (const LaneKernel& kernel : {libm_kernel(), libm_scalar_kernel()}) names.emplace_back(kernel.name);
   return names;
 }
 
 LaneKernel kernel_named(const std::string& name) {
   for (const LaneKernel& kernel : lane_kernels())
     if (kernel.name == name) return kernel;
-  if (name == libm_kernel().name) return libm_kernel();
+  for (const LaneKernel& kernel : {libm_kernel(), libm_scalar_kernel()})
+    if (name == kernel.name) return kernel;
   throw std::invalid_argument("no kernel \"" + name + "\"");
 }
 

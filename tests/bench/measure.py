@@ -9,7 +9,7 @@ from program import ask_once, instructions
 HERE = os.path.dirname(os.path.abspath(__file__))
 PYTHON = "/usr/bin/python3"  # the one that python3-numpy is for
 AEROPLANES = 1000
-SCALAR, LIBM = "scalar", "libm"
+SCALAR, LIBM, LIBM_SCALAR = "scalar", "libm", "libm-scalar"
 NUMPY, NUMPY_PLAIN = "NumPy", "NumPy, plain"
 
 

@@ -84,11 +84,31 @@ TEST_CASE("a lane adds, compares and chooses as a double does", "[lanes]") {
   same_bits_everywhere([](const auto& a, const auto& b) { return a / b; });
   same_bits_everywhere([](const auto& a, const auto&) { return -a; });
   same_bits_everywhere([](const auto& a, const auto& b) { return math::min(a, b); });
+  same_bits_everywhere([](const auto& a, const auto& b) { return math::max(a, b); });
+  same_bits_everywhere([](const auto& a, const auto&) { return math::abs(a); });
+  same_bits_everywhere([](const auto& a, const auto& b) {
+    using T = std::decay_t<decltype(a)>;
+    return math::clamp(a, T(-1.5), math::max(b, T(-1.5)));
+  });
   same_bits_everywhere([](const auto& a, const auto& b) { return math::where((a >= b) | !(a <= a), a, b); });
   same_bits_everywhere([](const auto& a, const auto& b) {
     using T = std::decay_t<decltype(a)>;
     return math::where((a == b) & (b > T(0.0)), T(-0.0), T(1.0));
   });
+}
+
+TEST_CASE("of two zeros, and beside a NaN, the smaller and the larger are the first in lanes as alone",
+          "[lanes]") {
+  using L = math::Lanes<2>;
+  const double nan = std::nan("");
+  for (const auto& [a, b] : {std::pair{0.0, -0.0}, {-0.0, 0.0}, {nan, 1.0}, {1.0, nan}}) {
+    for (const double chosen : {math::min(a, b), math::max(a, b), double(math::min(L(a), L(b)).v[1]),
+                                double(math::max(L(a), L(b)).v[0])})
+      CHECK((std::isnan(a) ? std::isnan(chosen) : bits(chosen) == bits(a)));
+    CHECK(
+        (std::isnan(a) ? std::isnan(math::clamp(a, -1.0, 1.0)) : bits(math::clamp(a, -1.0, 1.0)) == bits(a)));
+    CHECK(bits(math::abs(a == a ? a : -0.0)) == bits(math::abs(L(a == a ? a : -0.0)).v[0]));
+  }
 }
 
 TEST_CASE("elementary functions of a lane have the bits of a double's", "[lanes]") {
