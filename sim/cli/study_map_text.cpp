@@ -48,13 +48,13 @@ std::string percent(const Chance& chance) { return number(100.0 * chance.share()
 
 std::string head_text(const StudyMap& map) {
   int sorties = 0, failed = 0;
-  for (std::size_t i = 0; i < map.all_cells(); ++i) {
-    sorties += map.any_cell(i).sorties;
-    failed += map.any_cell(i).failed;
+  for (std::size_t i = 0; i < map.flown_cells(); ++i) {
+    sorties += map.flown_cell(i).sorties;
+    failed += map.flown_cell(i).failed;
   }
   return filled("", map.recipe + ": " + map.aircraft + ", " + map.card + ", " + map.sensors + " sensors; " +
-                        std::to_string(sorties) + " sorties in " + std::to_string(map.all_cells()) +
-                        " cells, seeds from " + std::to_string(map.first_seed) + "; " +
+                        std::to_string(sorties) + " sorties in " + std::to_string(map.flown_cells()) +
+                        " groups, seeds from " + std::to_string(map.first_seed) + "; " +
                         std::to_string(failed) + " were not finished.") +
          filled("", "Errors are measured less true, in knots. * twice the RMS is more than the " +
                         number(map.wanted_uncertainty_kt, 1) + " kt of uncertainty that the card wants.");
@@ -62,7 +62,7 @@ std::string head_text(const StudyMap& map) {
 
 std::string varied_text(const StudyMap& map) {
   if (map.varied.empty()) return "";
-  const MapCell& base = map.cells.at(map.base_cell);
+  const MapCell& base = map.unvaried;
   Row headings{"changed"};
   for (const std::size_t line : whole_lines(map)) headings.push_back(line_name(map, line));
   std::vector<Row> rows;
@@ -74,7 +74,8 @@ std::string varied_text(const StudyMap& map) {
   add("nothing", base);
   for (const MapCell& cell : map.varied) add(cell.varied + " " + cell.value, cell);
   return table("RMS error, kt, with one thing changed: " + map.airs[base.air].name + " air, " +
-                   map.hands[base.hand] + " pilot",
+                   map.hands[base.hand] + " pilot; " + std::to_string(base.sorties) +
+                   " sorties with the same seeds",
                headings, rows);
 }
 
@@ -102,8 +103,8 @@ std::string sensitivity_text(const StudyMap& map) {
       "What matters most: shares of the variance of |error| that go back to each input, alone / with "
       "what it does together with others; " +
           std::to_string(about.cell.sorties) +
-          " sorties with everything varied at once, intervals in "
-          "study.json",
+          " sorties with everything varied at once; intervals in study.json. From few sorties a share may "
+          "come out under 0 or over 1.",
       headings, rows);
 }
 
@@ -114,9 +115,11 @@ std::string map_text(const StudyMap& map) {
   for (const std::size_t line : whole_lines(map))
     text += by_pilot_and_air(map, "RMS error of the " + line_name(map, line) + ", kt",
                              [&](const MapCell& cell) { return rms_text(map, cell.lines.at(line)); });
+  text += by_pilot_and_air(map, "Kept by the debrief, % of the sets that it judged",
+                           [](const MapCell& cell) { return percent(cell.kept); });
   text += by_pilot_and_air(map,
                            "Warning less than " + number(map.wanted_margin_kt, 1) +
-                               " kt above the true stall, % of sorties that gave one",
+                               " kt above the true stall at 1 g, % of sorties that gave one",
                            [](const MapCell& cell) { return percent(cell.late_warning); });
   text += by_pilot_and_air(map, "A set out of order, % of sorties with a complete one",
                            [](const MapCell& cell) { return percent(cell.out_of_order); });

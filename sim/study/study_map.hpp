@@ -34,8 +34,13 @@ inline constexpr std::size_t kClasses = 64;
 /// Quantiles of the signed error that are kept of every line.
 inline constexpr std::array<double, 5> kQuantiles{0.05, 0.25, 0.5, 0.75, 0.95};
 
-/// Under so many sorties with the set point no percentile is given: its interval would be wider than it is useful.
+/// A cell of fewer sorties gives no percentile, its interval would be wider than it is useful; nor does a line that fewer
+/// than kLeastFoundForPercentile of them gave, since the others may well be the worst.
 inline constexpr int kLeastForPercentile = 200;
+inline constexpr int kLeastFoundForPercentile = 150;
+/// A line that fewer sorties gave has no interval for its RMS error, and no rule of thumb is made of it: a bootstrap of so
+/// few holds the truth far less often than it says (in 74 % of samples of 5, 85 % of 20, 92 % of 50, of normal errors).
+inline constexpr int kLeastForInterval = 30;
 
 /// One set point of one flap setting, as reduced from one window of its records (nested windows of the same sortie). A
 /// stall has no window and is there once.
@@ -58,8 +63,8 @@ struct MapAir {
 struct LineResult {
   int found = 0;  ///< sorties that gave the set point
   double mean_error_kt = kNone;
-  Estimate rms_error_kt;              ///< interval by bootstrap
-  Estimate p95_error_kt;              ///< 95th percentile of |error|; none under kLeastForPercentile found
+  Estimate rms_error_kt;              ///< interval by bootstrap; none under kLeastForInterval found
+  Estimate p95_error_kt;              ///< 95th percentile of |error|; see kLeastForPercentile
   double mean_half_width_kt = kNone;  ///< of the 95 % interval that the reduction states
   Chance covered;                     ///< those intervals that hold the truth, of found
   std::array<double, kQuantiles.size()> quantiles_kt{kNone, kNone, kNone, kNone, kNone};  ///< as p95
@@ -78,6 +83,7 @@ struct MapCell {
   int failed = 0;             ///< the card was not finished, or nothing could be reduced
   /// By Verdict, of those judged; what the warning protects in other flight is not looked at.
   std::array<int, 3> verdicts{};
+  Chance kept;  ///< the verdict is to keep the set points; of those judged
   /// The warning as recorded comes less than StudyMap::wanted_margin_kt above the true stall; of sorties that gave one.
   Chance late_warning;
   Chance out_of_order;               ///< some complete set is out of order; of sorties with a complete set
@@ -115,6 +121,8 @@ struct StudyMap {
   std::vector<MapCell> cells;      ///< airs x hands: cell(air, hand)
   std::vector<MapCell> varied;     ///< one thing changed at a time about base_cell; may be empty
   std::size_t base_cell = 0;       ///< index in cells, when there are varied ones
+  MapCell
+      unvaried;  ///< the base cell's first sorties, as many as a varied cell has: the same seeds; empty without those
   Sensitivity sensitivity;
 
   std::size_t cell_index(std::size_t air, std::size_t hand) const { return air * hands.size() + hand; }

@@ -50,21 +50,25 @@ std::vector<double> tally(LineResult& out, const std::vector<SortieNumbers>& sor
   return errors;
 }
 
+/// cell: number that keys the bootstrap.
 LineResult line_result(const StudyMap& map, std::size_t cell, std::size_t line,
                        const std::vector<SortieNumbers>& sorties) {
   LineResult out;
   std::vector<double> errors = tally(out, sorties, line);
   if (errors.empty()) return out;
-  const bool percentiles = out.found >= kLeastForPercentile;
+  const bool percentiles =
+      sorties.size() >= std::size_t{kLeastForPercentile} && out.found >= kLeastFoundForPercentile;
   double sum = 0.0;
   for (const double e : errors) sum += e;
   out.mean_error_kt = sum / static_cast<double>(errors.size());
+  out.rms_error_kt.value = root_mean_square(errors);
+  if (out.found < kLeastForInterval) return out;
   const random::Stream stream{map.first_seed, static_cast<std::uint32_t>(cell * map.lines.size() + line),
                               random::Channel::kBootstrap};
   std::vector<Statistic> statistics{[](std::vector<double>& e) { return root_mean_square(e); }};
   if (percentiles) statistics.emplace_back(p95_of_absolutes);
   const std::vector<Interval> intervals = bootstrap_intervals(errors, statistics, stream);
-  out.rms_error_kt = {root_mean_square(errors), intervals[0]};
+  out.rms_error_kt.interval = intervals[0];
   if (!percentiles) return out;
   out.p95_error_kt = {p95_of_absolutes(errors), intervals[1]};
   std::sort(errors.begin(), errors.end());
@@ -85,10 +89,10 @@ double mean_over(const std::vector<SortieNumbers>& sorties, const Number& number
   return count > 0.0 ? sum / count : kNone;
 }
 
-}  // namespace
-
-void summarise_cell(StudyMap& map, std::size_t cell, const std::vector<SortieNumbers>& sorties) {
-  MapCell& out = map.any_cell(cell);
+/// Fills in the results of a cell whose place and number of sorties are given.
+///   number  keys the bootstrap
+void summarise(const StudyMap& map, std::size_t number, const std::vector<SortieNumbers>& sorties,
+               MapCell& out) {
   for (const SortieNumbers& sortie : sorties) {
     out.failed += sortie.failure.empty() ? 0 : 1;
     if (sortie.verdict) ++out.verdicts.at(static_cast<std::size_t>(*sortie.verdict));
@@ -101,15 +105,32 @@ void summarise_cell(StudyMap& map, std::size_t cell, const std::vector<SortieNum
       out.late_warning.times += sortie.warning_margin_kt < map.wanted_margin_kt ? 1 : 0;
     }
   }
-  close(out.late_warning);
-  close(out.out_of_order);
+  out.kept.times = out.verdicts[static_cast<std::size_t>(Verdict::keep)];
+  for (const int judged : out.verdicts) out.kept.of += judged;
+  for (Chance* chance : {&out.kept, &out.late_warning, &out.out_of_order}) close(*chance);
   out.warning_margin_kt = mean_over(sorties, [](const SortieNumbers& s) { return s.warning_margin_kt; });
   out.hold_rms_kt =
       std::sqrt(mean_over(sorties, [](const SortieNumbers& s) { return s.hold_rms_kt * s.hold_rms_kt; }));
   out.gust_rms_mps =
       std::sqrt(mean_over(sorties, [](const SortieNumbers& s) { return s.gust_rms_mps * s.gust_rms_mps; }));
   for (std::size_t line = 0; line < map.lines.size(); ++line)
-    out.lines.push_back(line_result(map, cell, line, sorties));
+    out.lines.push_back(line_result(map, number, line, sorties));
+}
+
+}  // namespace
+
+void summarise_cell(StudyMap& map, std::size_t cell, const std::vector<SortieNumbers>& sorties) {
+  summarise(map, cell, sorties, map.any_cell(cell));
+  if (map.varied.empty() || cell != map.base_cell) return;
+  const MapCell& base = map.cells[cell];
+  map.unvaried = {};
+  map.unvaried.key = base.key;
+  map.unvaried.air = base.air;
+  map.unvaried.hand = base.hand;
+  map.unvaried.sorties = std::min(base.sorties, map.varied.front().sorties);
+  const auto count = std::min(sorties.size(), static_cast<std::size_t>(map.unvaried.sorties));
+  summarise(map, map.all_cells(), {sorties.begin(), sorties.begin() + static_cast<std::ptrdiff_t>(count)},
+            map.unvaried);
 }
 
 }  // namespace stallwright

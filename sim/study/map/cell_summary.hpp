@@ -6,9 +6,10 @@
 
 namespace stallwright {
 
-/// Fills in the results of one cell from the numbers of its sorties, in order of seed.
+/// Fills in the results of one cell from the numbers of its sorties, in order of seed; of the base cell those of
+/// StudyMap::unvaried too.
 ///   RMS error       root of the mean of e^2, e = error_kt, over the sorties that gave the set point
-///   95th percentile of |e|, and quantiles of e: `quantile` (Hyndman and Fan's type 7); from kLeastForPercentile found on
+///   95th percentile of |e|, and quantiles of e: `quantile` (Hyndman and Fan's type 7); see kLeastForPercentile
 ///   their intervals by bootstrap_intervals, keyed by the study's first seed, the cell and the line
 ///   hold, gust      root of the mean of the sorties' squares
 ///   cell  index by StudyMap::any_cell

@@ -10,6 +10,7 @@ constexpr const char* kHeader =
     "low_kt,"
     "rms_high_kt,p95_error_kt,p95_low_kt,p95_high_kt,mean_half_width_kt,coverage,coverage_low,coverage_high,"
     "late_warning,late_warning_low,late_warning_high,out_of_order,out_of_order_low,out_of_order_high,"
+    "kept,kept_low,kept_high,"
     "warning_margin_kt,hold_rms_kt,gust_rms_mps\n";
 
 /// Fields of one row, one after the other.
@@ -57,6 +58,7 @@ std::string row_of(const StudyMap& map, const MapCell& cell, std::size_t line) {
   row.chance(result.covered);
   row.chance(cell.late_warning);
   row.chance(cell.out_of_order);
+  row.chance(cell.kept);
   row.number(cell.warning_margin_kt);
   row.number(cell.hold_rms_kt);
   row.number(cell.gust_rms_mps);

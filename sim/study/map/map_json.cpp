@@ -47,6 +47,7 @@ Json cell_json(const MapCell& cell) {
       {"keep", cell.verdicts[0]}, {"fly_again", cell.verdicts[1]}, {"wait_for_better_air", cell.verdicts[2]}};
   json["late_warning"] = chance_json(cell.late_warning);
   json["out_of_order"] = chance_json(cell.out_of_order);
+  json["kept"] = chance_json(cell.kept);
   json["warning_margin_kt"] = number(cell.warning_margin_kt);
   json["hold_rms_kt"] = number(cell.hold_rms_kt);
   json["gust_rms_mps"] = number(cell.gust_rms_mps);
@@ -77,6 +78,7 @@ std::string map_to_json(const StudyMap& map) {
   json["cells"] = json["varied"] = Json::array();
   for (const MapCell& cell : map.cells) json["cells"].push_back(cell_json(cell));
   for (const MapCell& cell : map.varied) json["varied"].push_back(cell_json(cell));
+  json["unvaried"] = map.unvaried.lines.empty() ? Json() : cell_json(map.unvaried);
   if (map.sensitivity.base > 0) {
     json["sensitivity"]["failed"] = map.sensitivity.cell.failed;
     json["sensitivity"]["indices"] = indices_json(map);

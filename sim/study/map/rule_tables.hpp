@@ -13,8 +13,8 @@ struct RuleTable {
   std::vector<std::vector<std::string>> rows;
 };
 
-/// For each warning the roughest air in which it still comes within so many knots, by pilot; how long to record and how many
-/// records, by set point and air. A map without results has none.
+/// For each warning the roughest air in which it still comes within so many knots, by pilot; how often intervals hold the
+/// truth, how long to record and how many records, by set point and air. A map without results has none.
 std::vector<RuleTable> rule_tables(const StudyMap& map);
 
 }  // namespace stallwright

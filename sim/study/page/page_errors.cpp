@@ -41,16 +41,17 @@ void draw_axis(Svg& svg, const Scale& x, double bottom) {
   const Ticks ticks = nice_ticks(x.low, x.high, 7);
   for (const double kt : ticks.values) {
     svg.line({x(kt), kTop}, {x(kt), bottom}, {theme::kGrid, 1.0});
-    svg.text({x(kt), bottom + 18}, page_fixed(kt, ticks.decimals), {13, Anchor::middle});
+    svg.text({x(kt), bottom + 18}, page_fixed(kt, ticks.decimals), {14, Anchor::middle});
   }
-  svg.text({kLeft - 10, bottom + 18}, "RMS, kt", {13, Anchor::end, false, false, theme::kSoftInk});
+  svg.text({0.5 * (kLeft + kRight), bottom + 36}, "RMS error, kt",
+           {14, Anchor::middle, false, false, theme::kSoftInk});
   svg.line({x(0.0), kTop}, {x(0.0), bottom}, {theme::kInk, 1.2});
 }
 
 Svg panel(const StudyMap& map, std::size_t hand, const std::vector<std::size_t>& lines, const Scale& x) {
   const double row = kStep * static_cast<double>(lines.size()) + kGap;
   const double bottom = kTop + row * static_cast<double>(map.airs.size());
-  Svg svg(kWidth, bottom + 26, "RMS errors of a " + map.hands[hand] + " pilot by air");
+  Svg svg(kWidth, bottom + 44, "RMS errors of a " + map.hands[hand] + " pilot by air");
   svg.text({kLeft, 22}, map.hands[hand], {17, Anchor::start, true});
   draw_axis(svg, x, bottom);
   for (std::size_t air = 0; air < map.airs.size(); ++air) {
@@ -99,7 +100,7 @@ std::string error_panels(const StudyMap& map) {
   return out +
          html::text_element("p",
                             "Whiskers: 95 % interval by bootstrap. Two that do not overlap differ beyond "
-                            "chance. " +
+                            "chance; two that do may differ too. " +
                                 made_by(map),
                             "class=\"note\"");
 }

@@ -79,7 +79,7 @@ dd { margin: 0; overflow-wrap: anywhere; }
 ul { margin: 6px 0; padding-left: 22px; }
 figure { margin: 8px 0 14px; }
 figure svg { display: block; max-width: 100%; height: auto; }
-.note, .small { font-size: 13.5px; color: #5d564f; }
+.note, .small { font-size: 14.5px; color: #5d564f; }
 .small { display: block; }
 table { border-collapse: collapse; width: 100%; margin: 10px 0 16px; }
 caption { text-align: left; font-weight: bold; padding-bottom: 4px; }

@@ -10,7 +10,13 @@
 namespace stallwright::study_parts {
 namespace {
 
-constexpr std::array<double, 3> kKnots{1.0, 2.0, 3.0}, kShares{0.01, 0.05, 0.20};
+constexpr std::array<double, 3> kShares{0.01, 0.05, 0.20};
+
+/// Steps of an RMS error: the last is where twice of it, about the 95 % interval of an error, is all that the card wants.
+std::array<double, 3> error_steps_kt(const StudyMap& map) {
+  const double most = 0.5 * map.wanted_uncertainty_kt;
+  return {0.25 * most, 0.5 * most, most};
+}
 
 /// What the figures in a place say, so that shade and figures never differ.
 double as_shown(double value, double step) { return std::round(value / step) * step; }
@@ -40,18 +46,18 @@ ShadedGrid grid_of(const StudyMap& map, const std::string& title, const std::arr
   return grid;
 }
 
-ShadedGrid::Place error_place(const LineResult& line) {
+ShadedGrid::Place error_place(const LineResult& line, int sorties) {
   ShadedGrid::Place place;
-  place.value = as_shown(line.rms_error_kt.value, 0.1);
-  place.text = page_fixed(line.rms_error_kt.value, 1);
+  place.value = as_shown(line.rms_error_kt.value, 0.01);
+  place.text = page_fixed(line.rms_error_kt.value, 2);
   if (line.found == 0) {
     place.below = "not found";
     return place;
   }
-  place.below = std::isfinite(line.p95_error_kt.value)
-                    ? "95 % within " + page_fixed(line.p95_error_kt.value, 1)
-                    : "no percentile";
-  place.further = std::to_string(line.found) + " sorties";
+  place.below = std::isfinite(line.p95_error_kt.value) ? "95 %: " + page_fixed(line.p95_error_kt.value, 2)
+                                                       : "no percentile";
+  place.further = line.found == sorties ? "mean " + page_fixed(line.mean_error_kt, 2)
+                                        : std::to_string(line.found) + " of " + std::to_string(sorties);
   return place;
 }
 
@@ -75,39 +81,58 @@ std::string picture(const ShadedGrid& grid) { return html::element("figure", sha
 
 std::string heat_maps(const StudyMap& map) {
   std::string pictures;
+  const std::array<double, 3> steps = error_steps_kt(map);
   for (const std::size_t line : whole_lines(map))
-    pictures += picture(grid_of(map, line_name(map, line) + ": RMS error, kt", kKnots,
-                                [&](const MapCell& cell) { return error_place(cell.lines.at(line)); }));
+    pictures +=
+        picture(grid_of(map, line_name(map, line) + ": RMS error, kt", steps,
+                        [&](const MapCell& cell) { return error_place(cell.lines.at(line), cell.sorties); }));
   if (pictures.empty()) return "";
+  const auto kt = [&](std::size_t i) { return shortest(steps[i]); };
   return html::text_element(
              "p",
              "The large figure is the RMS error in knots, measured less true. Below it what 95 % of sorties "
-             "stay within; under " +
+             "stay within (under " +
                  std::to_string(kLeastForPercentile) +
-                 " sorties no percentile is given. Under each air its gusts: rms of the vertical ones.") +
-         html::element("figure", shade_legend({"under 1 kt", "1 to 2 kt", "2 to 3 kt", "3 kt and more"},
-                                              {"1 kt line", "2 kt line", "3 kt line"})
+                 " sorties no percentile is given) and the mean error, or how many sorties gave the set "
+                 "point "
+                 "where some did not. From " +
+                 kt(2) + " kt on, twice the RMS is more than the " +
+                 page_fixed(map.wanted_uncertainty_kt, 1) +
+                 " kt of uncertainty that the card wants. Under each air its gusts: rms of the vertical "
+                 "ones.") +
+         html::element("figure", shade_legend({"under " + kt(0) + " kt", kt(0) + " to " + kt(1) + " kt",
+                                               kt(1) + " to " + kt(2) + " kt", kt(2) + " kt and more"},
+                                              {kt(0) + " kt line", kt(1) + " kt line", kt(2) + " kt line"})
                                      .str()) +
          placed(map, pictures) + html::text_element("p", made_by(map), "class=\"note\"");
 }
 
 std::string chance_maps(const StudyMap& map) {
-  const auto chance_map = [&](const std::string& title, Chance MapCell::*chance) {
+  const auto chance_map = [&](const std::string& title, const auto& chance_of) {
     return picture(
-        grid_of(map, title, kShares, [&](const MapCell& cell) { return chance_place(cell.*chance); }));
+        grid_of(map, title, kShares, [&](const MapCell& cell) { return chance_place(chance_of(cell)); }));
+  };
+  const auto sent_back = [](const MapCell& cell) {
+    const Chance& kept = cell.kept;
+    return Chance{kept.of - kept.times, kept.of, {1.0 - kept.interval.upper, 1.0 - kept.interval.lower}};
   };
   return html::text_element(
              "p",
-             "Share of sorties, with the 95 % interval of Clopper and Pearson below. Late: the "
-             "warning as recorded comes less than " +
+             "Share of sorties, with the 95 % interval of Clopper and Pearson below. Sent back: the debrief "
+             "says to fly some points again or to wait for better air. It goes by the log alone and does not "
+             "know the errors, so it sends back many a set that is right. Late: the warning as recorded "
+             "comes "
+             "less than " +
                  page_fixed(map.wanted_margin_kt, 1) +
-                 " kt above the true stall. Out of order: the set points of a set do not rise "
+                 " kt above the true stall at 1 g. Out of order: the set points of a set do not rise "
                  "as speed falls.") +
          html::element("figure", shade_legend({"under 1 %", "1 to 5 %", "5 to 20 %", "20 % and more"},
                                               {"1 % line", "5 % line", "20 % line"})
                                      .str()) +
-         placed(map, chance_map("Late warning", &MapCell::late_warning) +
-                         chance_map("A set out of order", &MapCell::out_of_order));
+         placed(map,
+                chance_map("Sent back by the debrief", sent_back) +
+                    chance_map("Late warning", [](const MapCell& cell) { return cell.late_warning; }) +
+                    chance_map("A set out of order", [](const MapCell& cell) { return cell.out_of_order; }));
 }
 
 }  // namespace stallwright::study_parts

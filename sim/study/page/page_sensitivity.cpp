@@ -17,12 +17,12 @@ constexpr double kLow = -0.3, kHigh = 1.3;
 void draw_axis(Svg& svg, const Scale& x, double bottom) {
   for (const double share : {0.0, 0.25, 0.5, 0.75, 1.0}) {
     svg.line({x(share), kTop}, {x(share), bottom}, {share == 0.0 ? theme::kInk : theme::kGrid, 1.2});
-    svg.text({x(share), bottom + 18}, shortest(share), {13, Anchor::middle});
+    svg.text({x(share), bottom + 18}, shortest(share), {14, Anchor::middle});
   }
   svg.mark(Mark::circle, {kLeft + 4, 42}, 5.5, theme::kPaper);
-  svg.text({kLeft + 16, 47}, "alone (first order)", {13});
+  svg.text({kLeft + 16, 47}, "alone (first order)", {14});
   svg.mark(Mark::diamond, {kLeft + 158, 42}, 5.5, theme::kInk);
-  svg.text({kLeft + 170, 47}, "with others (total)", {13});
+  svg.text({kLeft + 170, 47}, "with others (total)", {14});
 }
 
 /// One index: mark and whisker, cut off at the ends of the axis; an arrow where the mark lies beyond. The numbers stand beside it.
@@ -38,7 +38,7 @@ void draw_share(Svg& svg, const Scale& x, const Estimate& share, double y, Mark 
   else
     svg.text({x(inside(share.value)), y + 5}, share.value < kLow ? "\u2190" : "\u2192",
              {15, Anchor::middle, true, true});
-  svg.text({kNumbers, y + 4.5}, estimate_words(share, 2), {13});
+  svg.text({kNumbers, y + 4.5}, estimate_words(share, 2), {14});
 }
 
 Svg chart(const StudyMap& map, std::size_t line) {
@@ -47,7 +47,7 @@ Svg chart(const StudyMap& map, std::size_t line) {
   const double bottom = kTop + kRow * static_cast<double>(about.inputs.size());
   Svg svg(kWidth, bottom + 26, "Sobol' indices of the " + line_name(map, line));
   svg.text({0, 18}, line_name(map, line), {18, Anchor::start, true});
-  svg.text({kNumbers, 18}, "share (95 % interval)", {13, Anchor::start, false, false, theme::kSoftInk});
+  svg.text({kNumbers, 18}, "share (95 % interval)", {14, Anchor::start, false, false, theme::kSoftInk});
   draw_axis(svg, x, bottom);
   for (std::size_t i = 0; i < about.inputs.size(); ++i) {
     const double y = kTop + kRow * (static_cast<double>(i) + 0.5);
@@ -57,7 +57,7 @@ Svg chart(const StudyMap& map, std::size_t line) {
     draw_share(svg, x, {index.total, index.total_interval}, y + 9, Mark::diamond, theme::kInk);
     svg.line({0, y + 0.5 * kRow}, {kWidth, y + 0.5 * kRow}, {theme::kGrid, 1.0});
   }
-  svg.text({kLeft - 10, bottom + 18}, "share of variance", {12, Anchor::end, false, false, theme::kSoftInk});
+  svg.text({kLeft - 10, bottom + 18}, "share of variance", {14, Anchor::end, false, false, theme::kSoftInk});
   return svg;
 }
 
@@ -65,7 +65,9 @@ std::string input_list(const Sensitivity& about) {
   std::string text = "Varied at once: ";
   for (const Sensitivity::Input& input : about.inputs)
     text += (&input == &about.inputs.front() ? "" : "; ") + input.name +
-            (input.name == "seed" ? " (all that chance decides)" : " from " + input.from + " to " + input.to);
+            (input.name == "seed"   ? " (all that chance decides)"
+             : input.name == "mass" ? ", one of " + input.from + ", " + input.to
+                                    : " from " + input.from + " to " + input.to);
   return text + ".";
 }
 
@@ -84,11 +86,11 @@ std::string sensitivity(const StudyMap& map) {
   std::string pictures;
   for (const std::size_t line : whole_lines(map)) pictures += html::element("figure", chart(map, line).str());
   return html::text_element("p", input_list(about)) +
-         html::text_element("p",
-                            "Shares of the variance of |error| in knots: of how large an error is. The mean "
-                            "of a steady point's signed "
-                            "error stays near nothing whatever the inputs are, so the signed one would "
-                            "hardly tell them apart.") +
+         html::text_element(
+             "p",
+             "Shares of the variance of |error| in knots: of how large an error is. Alone: what "
+             "would go if that input were known. With others: what would stay if all the others "
+             "were known.") +
          html::element("div", pictures, "class=\"pair\"") +
          html::text_element(
              "p",
@@ -96,9 +98,12 @@ std::string sensitivity(const StudyMap& map) {
              "table 2 b), total by Jansen (1999), from " +
                  std::to_string(about.base) + " base points of a scrambled Sobol' sequence, " +
                  std::to_string(about.cell.sorties) + " sorties; " + std::to_string(about.cell.failed) +
-                 " were not finished. Every index has " + std::to_string(least_used(about)) +
-                 " base points or more; intervals by bootstrap over them. From few points an index may come "
-                 "out under 0 or over 1.",
+                 " were not finished. " +
+                 (least_used(about) == about.base
+                      ? std::string("Each index uses all base points")
+                      : "Each index uses " + std::to_string(least_used(about)) + " base points or more") +
+                 "; intervals by bootstrap over them. From few points an index may come out under 0 or over "
+                 "1.",
              "class=\"note\"");
 }
 

@@ -72,17 +72,21 @@ std::string windows(const StudyMap& map) {
 
 std::string varied(const StudyMap& map) {
   if (map.varied.empty()) return "";
-  const MapCell& base = map.cells.at(map.base_cell);
+  const MapCell& base = map.unvaried;
   html::Table table;
-  table.caption = "RMS error, kt, and its 95 % interval; " + in_air(map.airs[base.air]) + ", " +
-                  map.hands[base.hand] + " pilot";
+  table.caption = "RMS error, kt, with its 95 % interval, and mean error; the same seeds in each row; " +
+                  in_air(map.airs[base.air]) + ", " + map.hands[base.hand] + " pilot";
   table.headings = {"changed", "sorties"};
   for (const std::size_t line : whole_lines(map)) table.headings.push_back(line_name(map, line));
   table.numeric = numbers_after_first(table.headings.size());
   const auto add = [&](const std::string& name, const MapCell& cell) {
     std::vector<std::string> row{escaped(name), std::to_string(cell.sorties)};
-    for (const std::size_t line : whole_lines(map))
-      row.push_back(estimate_cell(cell.lines.at(line).rms_error_kt));
+    for (const std::size_t line : whole_lines(map)) {
+      const LineResult& result = cell.lines.at(line);
+      row.push_back(
+          estimate_cell(result.rms_error_kt) +
+          html::text_element("span", "mean " + page_fixed(result.mean_error_kt, 2), "class=\"small\""));
+    }
     table.rows.push_back(row);
   };
   add("nothing", base);

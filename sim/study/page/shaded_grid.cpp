@@ -10,7 +10,7 @@ namespace {
 constexpr std::array<const char*, 4> kShades{"#ffffff", "#cfe3f2", "#8fbce0", "#1f6191"};
 constexpr std::array<Stroke, 3> kEdges{Stroke{theme::kInk, 2.4, "2 4"}, Stroke{theme::kInk, 2.8, "9 4"},
                                        Stroke{theme::kInk, 4.0, ""}};
-constexpr double kLeft = 128, kTop = 74, kRow = 68, kLeastWidth = 630, kLeastColumn = 96;
+constexpr double kLeft = 128, kTop = 74, kRow = 72, kLeastWidth = 630, kLeastColumn = 96;
 
 std::string_view ink_on(int shade) { return shade == 3 ? theme::kPaper : theme::kInk; }
 
@@ -31,8 +31,8 @@ void draw_place(Svg& svg, const Box& box, const ShadedGrid::Place& place, int sh
   svg.frame(box, {theme::kSoftInk, 0.6});
   const double x = box.x + 0.5 * box.width;
   svg.text({x, box.y + 29}, place.text, {24, Anchor::middle, true, false, ink_on(shade)});
-  svg.text({x, box.y + 46}, place.below, {13, Anchor::middle, false, false, ink_on(shade)});
-  svg.text({x, box.y + 61}, place.further, {11.5, Anchor::middle, false, false, ink_on(shade)});
+  svg.text({x, box.y + 47}, place.below, {14, Anchor::middle, false, false, ink_on(shade)});
+  svg.text({x, box.y + 64}, place.further, {14, Anchor::middle, false, false, ink_on(shade)});
 }
 
 /// The highest bound that lies between two neighbours gives the edge its look.
@@ -44,13 +44,13 @@ void draw_edge(Svg& svg, int a, int b, Spot from, Spot to) {
 
 void draw_headings(Svg& svg, const ShadedGrid& grid, const Layout& layout) {
   svg.text({0, 18}, grid.title, {18, Anchor::start, true});
-  svg.text({kLeft - 10, 46}, grid.column_title + " \u2192", {12, Anchor::end, false, false, theme::kSoftInk});
-  svg.text({kLeft - 10, 64}, grid.row_title + " \u2193", {12, Anchor::end, false, false, theme::kSoftInk});
+  svg.text({kLeft - 10, 46}, grid.column_title + " \u2192", {14, Anchor::end, false, false, theme::kSoftInk});
+  svg.text({kLeft - 10, 64}, grid.row_title + " \u2193", {14, Anchor::end, false, false, theme::kSoftInk});
   for (std::size_t c = 0; c < grid.columns.size(); ++c) {
     const double x = layout.box(0, c).x + 0.5 * layout.column;
     svg.text({x, 48}, grid.columns[c], {15, Anchor::middle, true});
     if (c < grid.column_notes.size())
-      svg.text({x, 65}, grid.column_notes[c], {12, Anchor::middle, false, false, theme::kSoftInk});
+      svg.text({x, 65}, grid.column_notes[c], {14, Anchor::middle, false, false, theme::kSoftInk});
   }
   for (std::size_t r = 0; r < grid.rows.size(); ++r)
     svg.text({kLeft - 10, layout.box(r, 0).y + 0.5 * kRow + 5}, grid.rows[r], {15, Anchor::end, true});

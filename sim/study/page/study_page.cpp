@@ -17,7 +17,8 @@ std::string study_page(const StudyMap& map) {
   std::string body = parts::header(map);
   body += section("How far off each set point comes out", parts::heat_maps(map));
   body += section("Each pilot, air by air", parts::error_panels(map));
-  body += section("Chance of a late warning, and of a set out of order", parts::chance_maps(map));
+  body +=
+      section("How often a set is sent back, a warning late, a set out of order", parts::chance_maps(map));
   body += section("What matters most", parts::sensitivity(map));
   body += section("One thing changed at a time", parts::varied(map));
   body += section("How long to record", parts::windows(map));

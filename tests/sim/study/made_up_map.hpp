@@ -25,6 +25,8 @@ inline MapCell made_up_cell(const StudyMap& map, std::size_t air, std::size_t ha
   cell.sorties = sorties;
   cell.late_warning = {static_cast<int>(air), sorties, {0.001, 0.021 * static_cast<double>(1 + air)}};
   cell.out_of_order = {static_cast<int>(2 * air), sorties, {0.002, 0.033 * static_cast<double>(1 + air)}};
+  const int sent_back_fifths[] = {3, 1, 2};  // moderate, calm, light
+  cell.kept = {sorties - sorties * sent_back_fifths[air] / 5, sorties, {0.123, 0.877}};
   cell.warning_margin_kt = 7.0;
   cell.gust_rms_mps = map.airs[air].sigma_mps;
   for (std::size_t line = 0; line < map.lines.size(); ++line)
@@ -63,6 +65,7 @@ inline StudyMap made_up_map(int sorties = 400) {
   map.varied.push_back(made_up_cell(map, 2, 0, 1.97, 50));
   map.varied.back().varied = "entry rate";
   map.varied.back().value = "2 kt/s";
+  map.unvaried = made_up_cell(map, 2, 0, 1.83, 50);
   Sensitivity& about = map.sensitivity;
   about.base = 64;
   about.cell.sorties = 64 * 9;
