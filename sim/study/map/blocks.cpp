@@ -108,7 +108,7 @@ std::vector<Block> blocks_of(const StudyMap& map) {
 }
 
 std::filesystem::path block_file(const std::filesystem::path& folder, const Block& block) {
-  return folder / "sorties" / block.name;
+  return folder / kSortiesFolder / block.name;
 }
 
 std::string block_text(const StudyMap& map, const Block& block, const std::vector<SortieNumbers>& numbers) {

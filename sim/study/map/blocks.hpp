@@ -12,6 +12,7 @@ namespace stallwright {
 /// in the folder of the study. Each row names its study, cell and seed, so that a file tells whether it belongs where it
 /// lies. Numbers stand in the shortest form that reads back exactly.
 inline constexpr int kBlockSorties = 50;
+inline constexpr const char* kSortiesFolder = "sorties";
 
 struct Block {
   std::size_t cell = 0;        ///< index by StudyMap::flown_cell

@@ -109,6 +109,25 @@ TEST_CASE("a block of another study is refused, a damaged one is flown again", "
   CHECK(text_of(folder / ("mine/" + name)) == whole);
 }
 
+TEST_CASE("a start that was killed before its plan was whole is gone on with", "[cli][study]") {
+  const Folder folder;
+  put_inputs(folder);
+  const std::string brief = kStudy + " --shard 1/5 --out ";
+  fs::create_directories(folder / "begun/sorties");
+  refused(folder, "study merge begun --out whole", {"study-plan.json"});
+  put(folder / "begun/.stallwright-4711-0", "{ \"form");
+  put(folder / "begun/sorties/.stallwright-4711-1", "");
+  CHECK(run(folder, brief + "begun").status == 0);
+  CHECK(fs::exists(folder / "begun/sorties/01-calm-sharp-0001.csv"));
+  for (const char* mine :
+       {"mine/sorties/mine.txt", "mine/.stallwright-notes", "mine/sorties/sorties/mine.txt"}) {
+    fs::remove_all(folder / "mine");
+    fs::create_directories((folder / mine).parent_path());
+    put(folder / mine, "mine");
+    refused(folder, brief + "mine", {"mine", "new or empty"});
+  }
+}
+
 TEST_CASE("a rehearsal is placed on the map by its own hold and gusts", "[cli][study]") {
   const Folder folder;
   put_inputs(folder);

@@ -1,17 +1,20 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <set>
+#include <thread>
 
 #include "aircraft/input_error.hpp"
 #include "sim/report/whole_file.hpp"
 #include "sim/study/map/blocks.hpp"
 #include "sim/study/map/map_json.hpp"
+#include "sim/study/map/study_folder.hpp"
 #include "tests/sim/cli/run_program.hpp"
 #include "tests/sim/study/map_setup.hpp"
 
 namespace stallwright {
 namespace {
 
+namespace fs = std::filesystem;
 using cli_test::Folder;
 
 /// Numbers that are hard to print, and things that do not exist.
@@ -89,6 +92,28 @@ TEST_CASE("a file that is not this block of this study is refused", "[study][map
   CHECK_THAT(complaint(text.substr(0, text.rfind('\n', text.size() - 2) + 1), map, blocks[0]),
              Catch::Contains("4 sorties"));
   CHECK_FALSE(complaint(text.substr(0, text.size() / 2), map, blocks[0]).empty());
+}
+
+TEST_CASE("shards that begin at once in one new folder all find their study there", "[study][map]") {
+  const StudyMap map = study_test::small_plan(4).map;
+  const Folder folder;
+  for (int round = 0; round < 50; ++round) {
+    const fs::path shared = folder / std::to_string(round);
+    std::vector<std::string> refused(4);
+    std::vector<std::thread> shards;
+    for (std::string& told : refused)
+      shards.emplace_back([&map, &shared, &told] {
+        try {
+          prepare_study_folder(shared, map);
+        } catch (const std::exception& e) {
+          told = e.what();
+        }
+      });
+    for (std::thread& shard : shards) shard.join();
+    CHECK(refused == std::vector<std::string>(4));
+    CHECK(cli_test::text_of(shared / kPlanFile) == plan_to_json(map));
+    CHECK(fs::is_empty(shared / kSortiesFolder));
+  }
 }
 
 TEST_CASE("the identity of a study changes with everything that decides what is flown", "[study][map]") {
