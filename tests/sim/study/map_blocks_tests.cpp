@@ -185,6 +185,7 @@ TEST_CASE("the identity of a study changes with everything that decides what is 
 }
 
 TEST_CASE("the plan of a study reads back whole", "[study][map]") {
+  const SortieConfig setup = study_test::sortie("marram", "current", "standard");
   StudyMap map = study_test::small_plan(7).map;
   map.first_seed = 18446744073709551000u;
   const Folder folder;
@@ -192,6 +193,9 @@ TEST_CASE("the plan of a study reads back whole", "[study][map]") {
   const StudyMap read = read_plan(folder / "plan.json");
   CHECK(plan_to_json(read) == plan_to_json(map));
   CHECK(read.first_seed == map.first_seed);
+  const MassProperties mass = mass_properties(setup.type, setup.loading);
+  CHECK(read.mass_kg == mass.mass_kg);
+  CHECK(read.cg_aft_m == mass.cg.x_aft_m);
   CHECK(read.varied.at(0).value == "2 kt/s");
   CHECK(std::isnan(read.lines.back().window_s));
   write_whole_file(folder / "plan.json", "{\"format\": \"something else\"}");
