@@ -11,6 +11,8 @@
 namespace stallwright {
 namespace {
 
+constexpr std::string_view kUnfinished = ".stallwright-";
+
 [[noreturn]] void fail(const std::filesystem::path& file) {
   throw std::runtime_error(file.string() + ": cannot write: " + std::strerror(errno));
 }
@@ -21,7 +23,7 @@ class Temporary {
   explicit Temporary(const std::filesystem::path& target) : target_(target) {
     // Not mkstemp: its files are private, and asking for the umask is not safe beside other threads.
     constexpr int kMostTries = 1000;
-    const std::string stem = ".stallwright-" + std::to_string(::getpid()) + "-";
+    const std::string stem = std::string(kUnfinished) + std::to_string(::getpid()) + "-";
     for (int i = 0; i < kMostTries && descriptor_ < 0; ++i) {
       name_ = target.parent_path() / (stem + std::to_string(i));
       descriptor_ = ::open(name_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
@@ -81,6 +83,14 @@ void write_whole_file(const std::filesystem::path& file, std::string_view text) 
   temporary.settle();
   temporary.rename();
   settle_folder(file.parent_path());
+}
+
+bool is_unfinished_file(const std::filesystem::path& file) {
+  const std::string name = file.filename().string();
+  std::error_code error;
+  return name.rfind(kUnfinished, 0) == 0 &&
+         name.find_first_not_of("0123456789-", kUnfinished.size()) == std::string::npos &&
+         !std::filesystem::is_directory(file, error);
 }
 
 }  // namespace stallwright

@@ -11,4 +11,7 @@ namespace stallwright {
 /// the old file is then unharmed and no temporary is left.
 void write_whole_file(const std::filesystem::path& file, std::string_view text);
 
+/// By its name the temporary of such a write, under way or killed: `.stallwright-4711-0`.
+bool is_unfinished_file(const std::filesystem::path& file);
+
 }  // namespace stallwright

@@ -68,7 +68,7 @@ const JudgedPoint* point_of(const WindowLine& line, const Judgement& judgement) 
   for (const JudgedPoint& p : judgement.sets[line.set].points) {
     const bool same = line.is_stall ? p.measured.is_stall
                                     : !p.measured.is_stall && p.measured.card_point == line.card_point;
-    if (same && p.measured.found() && std::isfinite(p.error_kt)) return &p;
+    if (same && p.measured.found() && std::isfinite(p.error_kt) && std::isfinite(p.expanded_kt)) return &p;
   }
   return nullptr;
 }

@@ -37,7 +37,7 @@ std::vector<WindowLine> window_lines(const TestCard& card);
 /// whole rows, never under the 20 that a record must have). Stalls are left alone.
 void cut_records(std::vector<LogRow>& log, const TestCard& card, double share);
 
-/// The line's set point, if it was found and has a truth; else nothing.
+/// The line's set point, if it was found with an interval and has a truth; else nothing.
 const JudgedPoint* point_of(const WindowLine& line, const Judgement& judgement);
 
 /// Reduces and judges a flown log once for each window length, longest first. The log loses its marks of recording on

@@ -113,6 +113,8 @@ struct StudyMap {
   std::string recipe_key, recipe, summary;  ///< file name without ending; name and summary in it
   std::string aircraft_key, aircraft, card_key, card, sensors;
   std::uint64_t first_seed = 1, airframe_seed = 1;  ///< sortie k of every cell flies with first_seed + k
+  double mass_kg = kNone,
+         cg_aft_m = kNone;  ///< as loaded for every cell but those that vary it; aft of the datum
   double wanted_margin_kt = kNone, wanted_uncertainty_kt = kNone;  ///< of the card
 
   std::vector<MapAir> airs;        ///< columns, in the recipe's order

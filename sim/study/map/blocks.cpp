@@ -1,6 +1,7 @@
 #include "sim/study/map/blocks.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fstream>
 
 #include "aircraft/input_error.hpp"
@@ -108,7 +109,7 @@ std::vector<Block> blocks_of(const StudyMap& map) {
 }
 
 std::filesystem::path block_file(const std::filesystem::path& folder, const Block& block) {
-  return folder / "sorties" / block.name;
+  return folder / kSortiesFolder / block.name;
 }
 
 std::string block_text(const StudyMap& map, const Block& block, const std::vector<SortieNumbers>& numbers) {
@@ -141,6 +142,13 @@ std::vector<SortieNumbers> read_block(const std::filesystem::path& file, const S
       refuse("cell " + map.flown_cell(block.cell).key, table.texts.at("cell")[k]);
     if (table.texts.at("seed")[k] != seed) refuse("seed " + seed, table.texts.at("seed")[k]);
     numbers.push_back(reader.row(k));
+    for (std::size_t i = 0; i < map.lines.size(); ++i) {
+      const LineNumbers& line = numbers.back().lines[i];
+      if (line.found && !(std::isfinite(line.error_kt) && std::isfinite(line.half_width_kt)))
+        refuse("an error and a half-width of what was found, " + line_prefix(map.lines[i]) +
+                   "found of seed " + seed,
+               "none");
+    }
   }
   return numbers;
 }
@@ -150,7 +158,11 @@ std::string block_identity(const std::filesystem::path& file) {
   std::string line;
   std::getline(in, line);
   if (line.rfind("study,", 0) != 0 || !std::getline(in, line)) return "";
-  return line.substr(0, line.find(','));
+  // A file cut within the digits has no identity, rather than a short one that is not ours.
+  constexpr std::size_t kDigits = 16;
+  if (line.size() <= kDigits || line.find_first_not_of("0123456789abcdef") != kDigits || line[kDigits] != ',')
+    return "";
+  return line.substr(0, kDigits);
 }
 
 }  // namespace stallwright

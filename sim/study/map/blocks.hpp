@@ -12,6 +12,7 @@ namespace stallwright {
 /// in the folder of the study. Each row names its study, cell and seed, so that a file tells whether it belongs where it
 /// lies. Numbers stand in the shortest form that reads back exactly.
 inline constexpr int kBlockSorties = 50;
+inline constexpr const char* kSortiesFolder = "sorties";
 
 struct Block {
   std::size_t cell = 0;        ///< index by StudyMap::flown_cell
@@ -29,11 +30,12 @@ std::filesystem::path block_file(const std::filesystem::path& folder, const Bloc
 /// The text of its file; one entry of `numbers` for each sortie.
 std::string block_text(const StudyMap& map, const Block& block, const std::vector<SortieNumbers>& numbers);
 
-/// Reads it back, equal to the last bit. Throws InputError, one line, for a file that is not this block of this study.
+/// Reads it back, equal to the last bit. Throws InputError, one line, for a file that is not this block of this study,
+/// and for a set point that was found and has no finite error and half-width.
 std::vector<SortieNumbers> read_block(const std::filesystem::path& file, const StudyMap& map,
                                       const Block& block);
 
-/// Identity of the study that a block file belongs to; empty when it cannot be read.
+/// Identity of the study that a block file belongs to: 16 hexadecimal digits; empty when they cannot be read whole.
 std::string block_identity(const std::filesystem::path& file);
 
 }  // namespace stallwright

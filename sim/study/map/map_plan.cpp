@@ -175,6 +175,9 @@ MapPlan map_plan(const MapSetup& setup, const std::string& recipe_file) {
   map.sensors = base.instruments.name;
   map.first_seed = setup.first_seed;
   map.airframe_seed = base.airframe_seed;
+  const MassProperties mass = mass_properties(base.type, base.loading);
+  map.mass_kg = mass.mass_kg;
+  map.cg_aft_m = mass.cg.x_aft_m;
   map.wanted_margin_kt = base.card.wanted_margin_kt;
   map.wanted_uncertainty_kt = base.card.wanted_uncertainty_kt;
   map.hands = recipe.pilots;

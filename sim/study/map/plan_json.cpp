@@ -46,6 +46,8 @@ Json head(const StudyMap& map, const char* format) {
           {"sensors", map.sensors},
           {"first_seed", map.first_seed},
           {"airframe_seed", map.airframe_seed},
+          {"mass_kg", number(map.mass_kg)},
+          {"cg_aft_m", number(map.cg_aft_m)},
           {"wanted_margin_kt", number(map.wanted_margin_kt)},
           {"wanted_uncertainty_kt", number(map.wanted_uncertainty_kt)},
           {"airs", airs},
@@ -171,6 +173,9 @@ StudyMap read_plan(const std::filesystem::path& file) {
   map.sensors = root.at("sensors").text();
   map.first_seed = seed(json, root, "first_seed");
   map.airframe_seed = seed(json, root, "airframe_seed");
+  // A plan may lack the loading: what was flown by it is whole all the same.
+  if (root.has("mass_kg")) map.mass_kg = root.at("mass_kg").number_or_none();
+  if (root.has("cg_aft_m")) map.cg_aft_m = root.at("cg_aft_m").number_or_none();
   map.wanted_margin_kt = root.at("wanted_margin_kt").number_or_none();
   map.wanted_uncertainty_kt = root.at("wanted_uncertainty_kt").number_or_none();
   read_lines(root, map);

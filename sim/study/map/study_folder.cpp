@@ -25,10 +25,25 @@ namespace fs = std::filesystem;
 std::vector<fs::path> files_among_blocks(const fs::path& folder) {
   std::vector<fs::path> files;
   std::error_code error;
-  for (const auto& entry : fs::directory_iterator(folder / "sorties", error))
+  for (const auto& entry : fs::directory_iterator(folder / kSortiesFolder, error))
     if (entry.path().extension() == ".csv") files.push_back(entry.path());
   std::sort(files.begin(), files.end());
   return files;
+}
+
+/// Nothing in it but what a killed or a simultaneous start leaves there: unfinished files, and `sorties` with none but
+/// such. What vanishes while we look is nothing.
+bool is_as_new(const fs::path& folder, bool may_have_sorties = true) {
+  std::error_code error;
+  for (const auto& entry : fs::directory_iterator(folder, error)) {
+    const fs::path& place = entry.path();
+    if (is_unfinished_file(place)) continue;
+    if (may_have_sorties && place.filename() == kSortiesFolder && fs::is_directory(place, error) &&
+        is_as_new(place, false))
+      continue;
+    return false;
+  }
+  return !error;
 }
 
 bool is_whole(const fs::path& file, const StudyMap& map, const Block& block) {
@@ -89,10 +104,11 @@ void require_same_study(const fs::path& folder, const StudyMap& map) {
     return;
   }
   if (!fs::is_directory(folder, error)) refuse(folder, "a folder", "a file");
-  if (!fs::exists(folder / kPlanFile, error)) {
-    if (!fs::is_empty(folder, error))
-      refuse(folder, "a new or empty folder, or one of this study", "something else");
-    return;
+  const auto has_plan = [&] { return fs::exists(folder / kPlanFile, error); };
+  if (!has_plan()) {
+    if (is_as_new(folder)) return;
+    // Another shard may have begun since: its plan comes before anything else, so it is there by now.
+    if (!has_plan()) refuse(folder, "a new or empty folder, or one of this study", "something else");
   }
   const StudyMap there = read_plan(folder / kPlanFile);
   if (there.identity != map.identity)
@@ -109,9 +125,14 @@ void require_same_study(const fs::path& folder, const StudyMap& map) {
 void prepare_study_folder(const fs::path& folder, const StudyMap& map) {
   require_same_study(folder, map);
   std::error_code error;
-  fs::create_directories(folder / "sorties", error);
-  if (error) refuse(folder, "a folder that can be made", error.message());
+  const auto make = [&](const fs::path& wanted) {
+    fs::create_directories(wanted, error);
+    if (error) refuse(folder, "a folder that can be made", error.message());
+  };
+  make(folder);
+  // Of shards that begin at once each may put it there: the same bytes, whole, over one another.
   if (!fs::exists(folder / kPlanFile, error)) write_whole_file(folder / kPlanFile, plan_to_json(map));
+  make(folder / kSortiesFolder);
 }
 
 std::vector<Block> missing_blocks(const fs::path& folder, const StudyMap& map,

@@ -16,10 +16,11 @@ namespace stallwright {
 inline constexpr const char* kPlanFile = "study-plan.json";
 
 /// Throws InputError, one line, unless the folder does not exist, is empty, or holds this study and nothing of another.
-/// Touches nothing.
+/// A start that was cut short counts as empty: unfinished files, and `sorties` with nothing else in it. Touches nothing.
 void require_same_study(const std::filesystem::path& folder, const StudyMap& map);
 
-/// Makes the folder and writes the plan where it is not there. Throws InputError as above, and where it cannot be made.
+/// Makes the folder and writes the plan where it is not there, before anything else. Shards of one study may do so in one
+/// folder at once. Throws InputError as above, and where it cannot be made.
 void prepare_study_folder(const std::filesystem::path& folder, const StudyMap& map);
 
 /// Blocks that the folder lacks, or holds damaged: in order.

@@ -2,8 +2,10 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include "sim/cli/study_place_text.hpp"
 #include "tests/sim/cli/refused.hpp"
 #include "tests/sim/cli/tiny_study.hpp"
+#include "tests/sim/study/made_up_map.hpp"
 
 namespace stallwright::cli_test {
 namespace {
@@ -102,11 +104,33 @@ TEST_CASE("a block of another study is refused, a damaged one is flown again", "
   const std::string name = "sorties/01-calm-sharp-0001.csv", whole = text_of(folder / ("mine/" + name));
   put(folder / ("mine/" + name), text_of(folder / ("other/" + name)));
   refused(folder, brief + "mine", {name, "expected sorties of study"});
-  put(folder / ("mine/" + name), whole.substr(0, whole.size() / 2));
-  const Result again = run(folder, brief + "mine");
-  CHECK(again.status == 0);
-  CHECK(again.err == "stallwright: 1 block damaged, flown again\n");
-  CHECK(text_of(folder / ("mine/" + name)) == whole);
+  for (const std::size_t left : {whole.size() / 2, whole.find('\n') + 9}) {  // the latter within the identity
+    INFO("cut after byte " << left << " of " << whole.size());
+    put(folder / ("mine/" + name), whole.substr(0, left));
+    const Result again = run(folder, brief + "mine");
+    CHECK(again.status == 0);
+    CHECK(again.err == "stallwright: 1 block damaged, flown again\n");
+    CHECK(text_of(folder / ("mine/" + name)) == whole);
+  }
+}
+
+TEST_CASE("a start that was killed before its plan was whole is gone on with", "[cli][study]") {
+  const Folder folder;
+  put_inputs(folder);
+  const std::string brief = kStudy + " --shard 1/5 --out ";
+  fs::create_directories(folder / "begun/sorties");
+  refused(folder, "study merge begun --out whole", {"study-plan.json"});
+  put(folder / "begun/.stallwright-4711-0", "{ \"form");
+  put(folder / "begun/sorties/.stallwright-4711-1", "");
+  CHECK(run(folder, brief + "begun").status == 0);
+  CHECK(fs::exists(folder / "begun/sorties/01-calm-sharp-0001.csv"));
+  for (const char* mine :
+       {"mine/sorties/mine.txt", "mine/.stallwright-notes", "mine/sorties/sorties/mine.txt"}) {
+    fs::remove_all(folder / "mine");
+    fs::create_directories((folder / mine).parent_path());
+    put(folder / mine, "mine");
+    refused(folder, brief + "mine", {"mine", "new or empty"});
+  }
 }
 
 TEST_CASE("a rehearsal is placed on the map by its own hold and gusts", "[cli][study]") {
@@ -118,6 +142,7 @@ TEST_CASE("a rehearsal is placed on the map by its own hold and gusts", "[cli][s
   INFO(words.out << words.err);
   CHECK(words.status == 0);
   CHECK(words.out.rfind("You are here: ", 0) == 0);
+  CHECK(words.out.find("Not as on the map") == std::string::npos);
   CHECK(words.out.find(" kt at the approach, ") != std::string::npos);
   // The sortie with this seed is one of the map's, so its numbers are those of its row there.
   const auto json = nlohmann::json::parse(run(folder, "study place sortie --study map --json").out);
@@ -135,6 +160,121 @@ TEST_CASE("a rehearsal is placed on the map by its own hold and gusts", "[cli][s
   refused(folder, "study place sortie", {"--study"});
   fs::remove(folder / "map/sorties/04-light-current-0001.csv");
   refused(folder, "study place sortie --study map", {"04-light-current-0001.csv"});
+}
+
+TEST_CASE("a sortie unlike those of the study is placed with a word about it, or not at all",
+          "[cli][study]") {
+  const Folder folder;
+  put_inputs(folder);
+  REQUIRE(run(folder, kStudy + " --out map").status == 0);
+  const std::string rehearse = "rehearse --card least.toml --air light --seed 1 --out ";
+  REQUIRE(run(folder, rehearse + "ideal --sensors ideal").status < 2);
+  refused(folder, "study place ideal --study map", {"standard sensors", "ideal sensors"});
+  REQUIRE(run(folder, rehearse + "other --load bags=10 --airframe-seed 7").status < 2);
+  const Result other = run(folder, "study place other --study map");
+  INFO(other.out << other.err);
+  CHECK(other.status == 0);
+  CHECK(other.out.find(
+            "\nNot as on the map: mass and balance 575 kg at 0.402 m aft of the datum in this sortie, "
+            "565 kg at\n                   0.384 m aft of the datum in the study.\n") != std::string::npos);
+  CHECK(other.out.find("\nNot as on the map: airframe 7 in this sortie, 1 in the study.\n") !=
+        std::string::npos);
+  const auto json = nlohmann::json::parse(run(folder, "study place other --study map --json").out);
+  REQUIRE(json["unlike"].size() == 2);
+  CHECK(json["unlike"][1] == nlohmann::json{{"what", "airframe"}, {"sortie", "7"}, {"study", "1"}});
+}
+
+namespace {
+
+/// Current hands hold within 1 kt and rusty ones within 2; still air is not quite still.
+StudyMap map_with_hold() {
+  StudyMap map = study_test::made_up_map();
+  for (MapCell& cell : map.cells) {
+    cell.hold_rms_kt = cell.hand == 0 ? 1.0 : 2.0;
+    if (map.airs[cell.air].name == "calm") cell.gust_rms_mps = 0.1;
+  }
+  return map;
+}
+
+StudyMap map_of_light_air() {
+  StudyMap map = map_with_hold();
+  map.cells = {map.cell(2, 0), map.cell(2, 1)};
+  for (MapCell& cell : map.cells) cell.air = 0;
+  map.airs = {map.airs[2]};
+  return map;
+}
+
+std::string words(const StudyMap& map, double hold_kt, double gust_mps) {
+  const RecordRms own{hold_kt, gust_mps};
+  return cli::place_text(map, {own, place_on_map(map, own), "", {}});
+}
+
+const std::string kGuess =
+    "Straight lines between the cells; one sortie's few records scatter, so take the place for a guess.\n";
+
+}  // namespace
+
+TEST_CASE("beyond the ends of a map a sortie is told so, and given the last cell", "[cli][study]") {
+  CHECK(words(map_with_hold(), 3.0, 2.0) ==
+        "You are here: rougher than moderate, less steady than rusty: expect \u00b13.2 kt at the warning, "
+        "\u00b14.0 kt\n"
+        "              at the stall (RMS).\n"
+        "Air:  gusts of 2.00 m/s rms in the steady records; the map has moderate 1.50\n"
+        "Hold: 3.00 kt rms of airspeed less target; in this air the map has rusty 2.00\n" +
+            kGuess);
+  CHECK(words(map_with_hold(), 0.5, 0.05) ==
+        "You are here: smoother than calm, steadier than current: expect \u00b10.5 kt at the warning, "
+        "\u00b10.6 kt at\n"
+        "              the stall (RMS).\n"
+        "Air:  gusts of 0.05 m/s rms in the steady records; the map has calm 0.10\n"
+        "Hold: 0.50 kt rms of airspeed less target; in this air the map has current 1.00\n" +
+            kGuess);
+  CHECK(words(map_with_hold(), 1.5, 1.2) ==
+        "You are here: between light and moderate, between current and rusty: expect \u00b12.6 kt at the "
+        "warning,\n"
+        "              \u00b13.2 kt at the stall (RMS).\n"
+        "Air:  gusts of 1.20 m/s rms in the steady records; the map has light 0.75 and moderate 1.50\n"
+        "Hold: 1.50 kt rms of airspeed less target; in this air the map has current 1.00 and rusty 2.00\n" +
+            kGuess);
+}
+
+TEST_CASE("on a map of one air rougher is told from smoother by that air's own gusts", "[cli][study]") {
+  CHECK(words(map_of_light_air(), 1.5, 1.35) ==
+        "You are here: rougher than light, between current and rusty: expect \u00b11.8 kt at the warning, "
+        "\u00b12.2 kt\n"
+        "              at the stall (RMS).\n"
+        "Air:  gusts of 1.35 m/s rms in the steady records; the map has light 0.75\n"
+        "Hold: 1.50 kt rms of airspeed less target; in this air the map has current 1.00 and rusty 2.00\n" +
+            kGuess);
+  CHECK(words(map_of_light_air(), 1.0, 0.5) ==
+        "You are here: smoother than light, at current: expect \u00b11.7 kt at the warning, \u00b12.1 kt at "
+        "the stall\n"
+        "              (RMS).\n"
+        "Air:  gusts of 0.50 m/s rms in the steady records; the map has light 0.75\n"
+        "Hold: 1.00 kt rms of airspeed less target; in this air the map has current 1.00 and rusty 2.00\n" +
+            kGuess);
+  CHECK(words(map_of_light_air(), 2.0, 0.75)
+            .rfind("You are here: at light, at rusty: expect \u00b11.9 kt at the", 0) == 0);
+}
+
+TEST_CASE("set points that the map has no number of are not told, what is unlike the map is",
+          "[cli][study]") {
+  StudyMap map = map_of_light_air();
+  for (MapCell& cell : map.cells) cell.lines[0].rms_error_kt = {};
+  CHECK(words(map, 1.0, 0.75) ==
+        "You are here: at light, at current: expect \u00b12.1 kt at the stall (RMS).\n"
+        "Air:  gusts of 0.75 m/s rms in the steady records; the map has light 0.75\n"
+        "Hold: 1.00 kt rms of airspeed less target; in this air the map has current 1.00 and rusty 2.00\n" +
+            kGuess);
+  for (MapCell& cell : map.cells) cell.lines[2].rms_error_kt = {};
+  const RecordRms own{1.0, kNone};
+  const cli::PlacedSortie sortie{own, place_in_air(map, 0, 1.0), "light", {{"airframe", "7", "1"}}};
+  CHECK(cli::place_text(map, sortie) ==
+        "You are here: at light, at current: the map has no set point there.\n"
+        "Not as on the map: airframe 7 in this sortie, 1 in the study.\n"
+        "Air:  truth.csv is missing, so its gusts are not known: taken by name, light\n"
+        "Hold: 1.00 kt rms of airspeed less target; in this air the map has current 1.00 and rusty 2.00\n" +
+            kGuess);
 }
 
 TEST_CASE("a study that cannot be is refused before anything is flown or written", "[cli][study]") {

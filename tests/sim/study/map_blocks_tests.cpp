@@ -1,17 +1,20 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <set>
+#include <thread>
 
 #include "aircraft/input_error.hpp"
 #include "sim/report/whole_file.hpp"
 #include "sim/study/map/blocks.hpp"
 #include "sim/study/map/map_json.hpp"
+#include "sim/study/map/study_folder.hpp"
 #include "tests/sim/cli/run_program.hpp"
 #include "tests/sim/study/map_setup.hpp"
 
 namespace stallwright {
 namespace {
 
+namespace fs = std::filesystem;
 using cli_test::Folder;
 
 /// Numbers that are hard to print, and things that do not exist.
@@ -91,6 +94,71 @@ TEST_CASE("a file that is not this block of this study is refused", "[study][map
   CHECK_FALSE(complaint(text.substr(0, text.size() / 2), map, blocks[0]).empty());
 }
 
+TEST_CASE("a block with a set point found and no error or half-width is flown again", "[study][map]") {
+  const StudyMap map = study_test::small_plan(4).map;
+  const Block block = blocks_of(map).front();
+  const Folder folder;
+  prepare_study_folder(folder.path(), map);
+  const auto is_missing = [&](double error_kt, double half_width_kt) {
+    std::vector<SortieNumbers> numbers = awkward(map, 4);
+    numbers[3].lines[1].error_kt = error_kt;
+    numbers[3].lines[1].half_width_kt = half_width_kt;
+    write_whole_file(block_file(folder.path(), block), block_text(map, block, numbers));
+    return !missing_blocks(folder.path(), map, {block}).empty();
+  };
+  CHECK_FALSE(is_missing(-1.5, 0.5));
+  CHECK(is_missing(kNone, 0.5));
+  CHECK_THROWS_WITH(
+      read_block(block_file(folder.path(), block), map, block),
+      Catch::Contains("fast_reference_flap0_7.5s_found of seed 4") && Catch::Contains("half-width"));
+  CHECK(is_missing(-1.5, kNone));
+}
+
+TEST_CASE("a block cut within the identity of its first row has none, and is flown again", "[study][map]") {
+  const StudyMap map = study_test::small_plan(4).map;
+  const Block block = blocks_of(map).front();
+  const std::string text = block_text(map, block, awkward(map, 4));
+  const std::size_t row = text.find('\n') + 1;
+  const Folder folder;
+  prepare_study_folder(folder.path(), map);
+  const fs::path file = block_file(folder.path(), block);
+  for (const std::size_t left : {row, row + 1, row + 15, row + 16}) {
+    INFO("cut after byte " << left << " of " << text.size() << ", the row begins at " << row);
+    write_whole_file(file, text.substr(0, left));
+    CHECK(block_identity(file).empty());
+    CHECK_NOTHROW(require_same_study(folder.path(), map));
+    CHECK(missing_blocks(folder.path(), map, {block}).size() == 1);
+  }
+  write_whole_file(file, text.substr(0, row + 17));
+  CHECK(block_identity(file) == map.identity);
+  write_whole_file(file, text.substr(0, row) + "0123456789abcdef0," + text.substr(row + 17));
+  CHECK(block_identity(file).empty());
+  write_whole_file(file, text.substr(0, row) + "0123456789abcdef" + text.substr(row + 16));
+  CHECK_THROWS_WITH(require_same_study(folder.path(), map), Catch::Contains("those of 0123456789abcdef"));
+}
+
+TEST_CASE("shards that begin at once in one new folder all find their study there", "[study][map]") {
+  const StudyMap map = study_test::small_plan(4).map;
+  const Folder folder;
+  for (int round = 0; round < 50; ++round) {
+    const fs::path shared = folder / std::to_string(round);
+    std::vector<std::string> refused(4);
+    std::vector<std::thread> shards;
+    for (std::string& told : refused)
+      shards.emplace_back([&map, &shared, &told] {
+        try {
+          prepare_study_folder(shared, map);
+        } catch (const std::exception& e) {
+          told = e.what();
+        }
+      });
+    for (std::thread& shard : shards) shard.join();
+    CHECK(refused == std::vector<std::string>(4));
+    CHECK(cli_test::text_of(shared / kPlanFile) == plan_to_json(map));
+    CHECK(fs::is_empty(shared / kSortiesFolder));
+  }
+}
+
 TEST_CASE("the identity of a study changes with everything that decides what is flown", "[study][map]") {
   MapSetup setup;
   setup.base = study_test::sortie("marram", "current", "standard");
@@ -117,6 +185,7 @@ TEST_CASE("the identity of a study changes with everything that decides what is 
 }
 
 TEST_CASE("the plan of a study reads back whole", "[study][map]") {
+  const SortieConfig setup = study_test::sortie("marram", "current", "standard");
   StudyMap map = study_test::small_plan(7).map;
   map.first_seed = 18446744073709551000u;
   const Folder folder;
@@ -124,6 +193,9 @@ TEST_CASE("the plan of a study reads back whole", "[study][map]") {
   const StudyMap read = read_plan(folder / "plan.json");
   CHECK(plan_to_json(read) == plan_to_json(map));
   CHECK(read.first_seed == map.first_seed);
+  const MassProperties mass = mass_properties(setup.type, setup.loading);
+  CHECK(read.mass_kg == mass.mass_kg);
+  CHECK(read.cg_aft_m == mass.cg.x_aft_m);
   CHECK(read.varied.at(0).value == "2 kt/s");
   CHECK(std::isnan(read.lines.back().window_s));
   write_whole_file(folder / "plan.json", "{\"format\": \"something else\"}");

@@ -43,6 +43,7 @@ StudyRow row_with(int covered, int found) {
   row.name = "approach";
   row.sorties = row.found = found;
   row.covered = covered;
+  if (found > 0) row.coverage_interval = clopper_pearson(covered, found);
   return row;
 }
 
@@ -121,6 +122,38 @@ TEST_CASE("90 to 99 % holds, less does not, more is wide, and stalls and rough s
   CHECK(coverage_call(warning, calm) == CoverageCall::below);
   CHECK(coverage_call(warning, moderate) == CoverageCall::not_asked);
   CHECK(coverage_call(row_with(100, 200), moderate) == CoverageCall::below);
+}
+
+TEST_CASE("a share of few sorties is below only when it refutes 95 %, one of 200 always says enough",
+          "[study]") {
+  const AirPreset calm = study_test::air("calm");
+  CHECK(coverage_call(row_with(17, 20), calm) == CoverageCall::holds);
+  CHECK(coverage_call(row_with(16, 20), calm) == CoverageCall::below);
+  CHECK(coverage_call(row_with(1, 2), calm) == CoverageCall::holds);
+  CHECK(coverage_call(row_with(0, 2), calm) == CoverageCall::below);
+  // From 100 sorties on whatever is under 90 % refutes 95 %, and nothing else is below.
+  for (const int found : {100, 150, 199, 200, 400})
+    for (int covered = 8 * found / 10; covered <= found; ++covered) {
+      CAPTURE(covered, found);
+      CHECK((coverage_call(row_with(covered, found), calm) == CoverageCall::below) ==
+            (10 * covered < 9 * found));
+    }
+}
+
+TEST_CASE("the criterion of coverage says what it asks, and which share broke it", "[study]") {
+  Study study;
+  study.airs.resize(1);
+  study.airs[0].air = study_test::air("calm");
+  study.airs[0].rows = {row_with(17, 20), row_with(16, 20), row_with(0, 0)};
+  const Criterion coverage = study_criteria(study).at(0);
+  CHECK_FALSE(coverage.holds);
+  CHECK(coverage.text ==
+        "95 % intervals hold the truth in 90 % of sorties or more, or the share has 95 % within its own 95 % "
+        "interval: 1 of 3 points; Calm, approach, flaps 0\u00b0: 80 % of 20; Calm, approach, flaps 0\u00b0: "
+        "none "
+        "found");
+  study.airs[0].rows.resize(1);
+  CHECK(study_criteria(study).at(0).holds);
 }
 
 TEST_CASE("criteria fail for a mean that does not rise, a stall without a wait, and a card not finished",
