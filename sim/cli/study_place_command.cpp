@@ -50,7 +50,9 @@ std::vector<cli::Unlike> unlike_study(const SortieConfig& flown, const StudyMap&
   const auto hold = [&](const std::string& what, const std::string& sortie, const std::string& study) {
     if (sortie != study) unlike.push_back({what, sortie, study});
   };
-  hold("mass and balance", mass_words(mass.mass_kg, mass.cg.x_aft_m), mass_words(map.mass_kg, map.cg_aft_m));
+  if (std::isfinite(map.mass_kg))  // a plan may lack it
+    hold("mass and balance", mass_words(mass.mass_kg, mass.cg.x_aft_m),
+         mass_words(map.mass_kg, map.cg_aft_m));
   hold("airframe", std::to_string(flown.airframe_seed), std::to_string(map.airframe_seed));
   return unlike;
 }

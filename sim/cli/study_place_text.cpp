@@ -28,13 +28,15 @@ std::string both_words(const Between& place, const Name& name, const Value& valu
 }
 
 /// "expect ±0.5 kt at the approach, ±0.9 kt at the stall (RMS)"
-std::string expected_words(const StudyMap& map, const PlaceOnMap& place) {
+///   worse  than all that the map has, in air or hands
+std::string expected_words(const StudyMap& map, const PlaceOnMap& place, bool worse) {
   std::string points;
   for (const std::size_t line : whole_lines(map))
     if (std::isfinite(place.rms_error_kt[line]))
       points += (points.empty() ? "" : ", ") + std::string("\u00b1") + fixed(place.rms_error_kt[line], 1) +
                 " kt at the " + line_name(map, line);
-  return points.empty() ? "the map has no set point there" : "expect " + points + " (RMS)";
+  return points.empty() ? "the map has no set point there"
+                        : (worse ? "expect at least " : "expect ") + points + " (RMS)";
 }
 
 /// One line for each thing that differs.
@@ -56,13 +58,14 @@ std::string place_text(const StudyMap& map, const PlacedSortie& sortie) {
   const PlaceOnMap& place = sortie.place;
   const auto air = [&](std::size_t i) { return map.airs[i].name; };
   const auto hand = [&](std::size_t i) { return map.hands[i]; };
-  const std::string past_air =
-      sortie.own.gust_mps < air_gust_mps(map, place.air.from) ? "smoother than" : "rougher than";
-  const std::string past_hand =
-      sortie.own.hold_kt < place.hold_rms_kt[place.hand.from] ? "steadier than" : "less steady than";
+  const bool smoother = sortie.own.gust_mps < air_gust_mps(map, place.air.from);
+  const bool steadier = sortie.own.hold_kt < place.hold_rms_kt[place.hand.from];
+  const bool worse = (place.air.beyond && !smoother) || (place.hand.beyond && !steadier);
+  const std::string past_air = smoother ? "smoother than" : "rougher than";
+  const std::string past_hand = steadier ? "steadier than" : "less steady than";
   std::string text = filled("You are here: ", between_words(place.air, past_air, air) + ", " +
                                                   between_words(place.hand, past_hand, hand) + ": " +
-                                                  expected_words(map, place) + ".") +
+                                                  expected_words(map, place, worse) + ".") +
                      unlike_text(sortie.unlike);
   const std::string by_gusts =
       "gusts of " + fixed(sortie.own.gust_mps, 2) + " m/s rms in the steady records; the map has " +

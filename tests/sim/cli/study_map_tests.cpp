@@ -216,9 +216,9 @@ const std::string kGuess =
 
 TEST_CASE("beyond the ends of a map a sortie is told so, and given the last cell", "[cli][study]") {
   CHECK(words(map_with_hold(), 3.0, 2.0) ==
-        "You are here: rougher than moderate, less steady than rusty: expect \u00b13.2 kt at the warning, "
-        "\u00b14.0 kt\n"
-        "              at the stall (RMS).\n"
+        "You are here: rougher than moderate, less steady than rusty: expect at least \u00b13.2 kt at the "
+        "warning,\n"
+        "              \u00b14.0 kt at the stall (RMS).\n"
         "Air:  gusts of 2.00 m/s rms in the steady records; the map has moderate 1.50\n"
         "Hold: 3.00 kt rms of airspeed less target; in this air the map has rusty 2.00\n" +
             kGuess);
@@ -240,9 +240,9 @@ TEST_CASE("beyond the ends of a map a sortie is told so, and given the last cell
 
 TEST_CASE("on a map of one air rougher is told from smoother by that air's own gusts", "[cli][study]") {
   CHECK(words(map_of_light_air(), 1.5, 1.35) ==
-        "You are here: rougher than light, between current and rusty: expect \u00b11.8 kt at the warning, "
-        "\u00b12.2 kt\n"
-        "              at the stall (RMS).\n"
+        "You are here: rougher than light, between current and rusty: expect at least \u00b11.8 kt at the "
+        "warning,\n"
+        "              \u00b12.2 kt at the stall (RMS).\n"
         "Air:  gusts of 1.35 m/s rms in the steady records; the map has light 0.75\n"
         "Hold: 1.50 kt rms of airspeed less target; in this air the map has current 1.00 and rusty 2.00\n" +
             kGuess);
