@@ -21,6 +21,11 @@ std::string joined(const std::vector<std::string>& names) {
   return text;
 }
 
+/// "approach is", "approach and warning are"
+std::string they_are(const std::vector<std::string>& names) {
+  return joined(names) + (names.size() == 1 ? " is" : " are");
+}
+
 /// Points at which the wing let go without being asked to.
 std::vector<std::string> stalled_unasked(const TestCard& card, const SortieOutcome& outcome) {
   std::vector<std::string> names;
@@ -93,7 +98,7 @@ std::string rough_air_reason(const RoughAir& rough, const TestCard& card) {
   if (!rough.off_condition.empty())
     clauses.push_back(joined(rough.off_condition) + " could not be brought on condition");
   if (!rough.wide.empty())
-    clauses.push_back(joined(rough.wide) + " is less certain than the " +
+    clauses.push_back(they_are(rough.wide) + " less certain than the " +
                       knots_text(card.wanted_uncertainty_kt) + " that the card wants");
   if (!rough.missing.empty()) clauses.push_back(joined(rough.missing) + " could not be had");
   if (!rough.stalls.empty()) clauses.push_back("a gust may have decided where the wing let go in the stall");
@@ -168,7 +173,7 @@ void decide(Judgement& j, const SetPoints& measured, const TestCard& card, const
   }
   if (!wrong.empty()) {
     j.fly_again = wrong;
-    return say(Verdict::fly_again, "held against the truth, " + joined(wrong) + " is off by more than the " +
+    return say(Verdict::fly_again, "held against the truth, " + they_are(wrong) + " off by more than the " +
                                        knots_text(card.wanted_uncertainty_kt) + " that the card wants");
   }
   say(Verdict::keep, "every set point is in order and within the " + knots_text(card.wanted_uncertainty_kt) +

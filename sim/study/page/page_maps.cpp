@@ -119,9 +119,10 @@ std::string chance_maps(const StudyMap& map) {
   return html::text_element(
              "p",
              "Share of sorties, with the 95 % interval of Clopper and Pearson below. Sent back: the debrief "
-             "says to fly some points again or to wait for better air. It goes by the log alone and does not "
-             "know the errors, so it sends back many a set that is right. Late: the warning as recorded "
-             "comes "
+             "says to fly some points again or to wait for better air, because a point is missing, wrong or "
+             "less "
+             "certain than the card wants, or because the air was rough where it counts. A set that is sent "
+             "back may be right all the same. Late: the warning as recorded comes "
              "less than " +
                  page_fixed(map.wanted_margin_kt, 1) +
                  " kt above the true stall at 1 g. Out of order: the set points of a set do not rise "

@@ -92,8 +92,19 @@ TEST_CASE("an interval that is too wide: wait in rough air, repeat in smooth") {
   SECTION("rough") {
     f.window(kWarning).load_factor_sd = 0.15;
     CHECK(f.decided().verdict == Verdict::wait_for_better_air);
+    CHECK(f.judgement.reason.find(": warning is less certain than") != std::string::npos);
   }
   CHECK(f.judgement.fly_again == Names{"warning"});
+}
+
+TEST_CASE("two points that are too wide in rough air are told as two") {
+  Flown f;
+  for (const std::size_t point : {kApproach, kWarning}) {
+    f.point(point).expanded_kt = f.card.wanted_uncertainty_kt + 0.1;
+    f.window(point).load_factor_sd = 0.15;
+  }
+  CHECK(f.decided().verdict == Verdict::wait_for_better_air);
+  CHECK(f.judgement.reason.find("approach and warning are less certain than") != std::string::npos);
 }
 
 TEST_CASE("a stall on the way to which the air was rough is not kept, whatever its interval says") {
