@@ -62,7 +62,7 @@ std::string unknown_words(const StudyMap& map) {
   };
   text += count(airs.front());
   if (airs.size() > 1) text += ", in " + count(airs.back());
-  return text + ".";
+  return text + "; it takes " + std::to_string(kLeastForInterval) + " to tell.";
 }
 
 }  // namespace

@@ -10,7 +10,7 @@ namespace {
 constexpr std::array<const char*, 4> kShades{"#ffffff", "#cfe3f2", "#8fbce0", "#1f6191"};
 constexpr std::array<Stroke, 3> kEdges{Stroke{theme::kInk, 2.4, "2 4"}, Stroke{theme::kInk, 2.8, "9 4"},
                                        Stroke{theme::kInk, 4.0, ""}};
-constexpr double kLeft = 128, kTop = 74, kRow = 72, kLeastWidth = 630, kLeastColumn = 96;
+constexpr double kLeft = 128, kTop = 74, kRow = 72, kLeastWidth = 630, kLeastColumn = 118;
 
 std::string_view ink_on(int shade) { return shade == 3 ? theme::kPaper : theme::kInk; }
 

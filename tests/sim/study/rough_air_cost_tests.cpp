@@ -92,13 +92,14 @@ TEST_CASE("where too few sorties gave the set point the sentence says how many a
   CHECK(rough_air_sentence(map) ==
         "This study does not tell what rough air costs: a current pilot got the warning in 400 of 400 "
         "sorties in "
-        "calm air, in 29 of 400 sorties in moderate air.");
+        "calm air, in 29 of 400 sorties in moderate air; it takes 30 to tell.");
   map.cells[map.cell_index(0, 0)].lines[0] = study_test::made_up_line(25.0, 30);
   CHECK_THAT(rough_air_sentence(map), Catch::Contains("rough air costs"));
   // Nobody got a record there: the roughest air of all, not the smoothest.
   map.cells[map.cell_index(0, 0)].lines[0] = {};
   for (std::size_t hand = 0; hand < 2; ++hand) map.cells[map.cell_index(0, hand)].gust_rms_mps = kNone;
-  CHECK_THAT(rough_air_sentence(map), Catch::EndsWith("in calm air, in 0 of 400 sorties in moderate air."));
+  CHECK_THAT(rough_air_sentence(map),
+             Catch::EndsWith("in calm air, in 0 of 400 sorties in moderate air; it takes 30 to tell."));
 }
 
 TEST_CASE("the sentence needs a second air", "[study][page]") {
